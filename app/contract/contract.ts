@@ -1,0 +1,39 @@
+/** The table of every request: one name, one input, one output, on every front and in `ask`. */
+import type { z } from 'zod';
+import type { Endpoint } from './endpoint.ts';
+import type { RequestName } from './names.ts';
+import { brineArithmeticRequests } from './requests/brine-arithmetic.ts';
+import { brineBenchRequests } from './requests/brine-bench.ts';
+import { fishRequests } from './requests/fish.ts';
+import { labelPreviewRequests } from './requests/label-preview.ts';
+import { limitsRequests } from './requests/limits.ts';
+import { logJudgeRequests } from './requests/log-judge.ts';
+import { logReadRequests } from './requests/log-read.ts';
+import { officeRequests } from './requests/office.ts';
+import { packingRequests } from './requests/packing.ts';
+import { recordRequests } from './requests/record.ts';
+import { smokehouseRequests } from './requests/smokehouse.ts';
+import { verdictRequests } from './requests/verdict.ts';
+
+export const contract = {
+  ...brineArithmeticRequests,
+  ...logJudgeRequests,
+  ...logReadRequests,
+  ...labelPreviewRequests,
+  ...officeRequests,
+  ...limitsRequests,
+  ...fishRequests,
+  ...brineBenchRequests,
+  ...smokehouseRequests,
+  ...verdictRequests,
+  ...packingRequests,
+  ...recordRequests,
+} as const satisfies Record<RequestName, Endpoint>;
+
+export type Contract = typeof contract;
+/** What a caller sends. */
+export type Input<N extends RequestName> = z.input<Contract[N]['input']>;
+/** What a service gets: the parsed value. */
+export type Parsed<N extends RequestName> = z.output<Contract[N]['input']>;
+/** What a caller receives. */
+export type Output<N extends RequestName> = z.output<Contract[N]['output']>;

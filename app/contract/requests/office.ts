@@ -1,0 +1,103 @@
+/** The book itself and the office: kitchen, people, instruments, smokers, places. */
+import { z } from 'zod';
+import { command, pure, query, startsBook } from '../endpoint.ts';
+import { Failure } from '../envelope.ts';
+import { Id, InstantMs, Role, TemperatureUnit, Ticks, TypedTemperature, Words } from './quantities.ts';
+
+export const KitchenKind = z.enum(['food-service', 'seller', 'custom-processor', 'home']);
+export const Address = z.strictObject({
+  street: z.string().trim().max(200),
+  city: Words,
+  region: Words,
+  postalCode: z.string().trim().max(20),
+});
+export const KitchenDraft = z.strictObject({
+  name: Words,
+  address: Address,
+  phone: z.string().trim().max(40).optional(),
+  /** IANA name; the only zone the book shows. */
+  timeZone: z.string().min(1).max(64),
+  temperatureUnit: TemperatureUnit,
+  massUnit: z.enum(['lb', 'kg']),
+  kind: KitchenKind,
+  /** The limit set that decides for new batches; proposed from the kind. */
+  decidingSetId: z.string().max(40),
+  /** The ground of 21 CFR 101.9(j) on which packs for sale carry no Nutrition Facts. */
+  nutritionGround: z.enum(['retailer-total-sales', 'retailer-food-sales', 'low-volume', 'very-small', 'small-pack']).optional(),
+});
+export const Kitchen = z.strictObject({
+  ...KitchenDraft.shape,
+  /** True in the demonstration kitchen: everything in it is invented. */
+  demo: z.boolean(),
+});
+export const PersonDraft = z.strictObject({ initials: z.string().trim().min(1).max(4), name: z.string().trim().max(80), role: Role });
+export const Person = z.strictObject({ id: Id, ...PersonDraft.shape });
+export const InstrumentKind = z.enum(['wired-probe', 'hand-thermometer', 'logger', 'maximum-minimum']);
+export const Instrument = z.strictObject({
+  id: Id,
+  name: Words,
+  kind: InstrumentKind,
+  /** Its error as a difference in ticks; without a check on file 2 °F (10,000 ticks). */
+  errorTicks: z.int().min(0).max(900_000),
+  /** Where its error comes from, in words. */
+  errorGround: z.string(),
+});
+export const Smoker = z.strictObject({ id: Id, name: Words, chamberInstrumentId: Id.nullable(), probeIds: z.array(Id) });
+export const PlaceKind = z.enum(['brining-room', 'cooler', 'freezer']);
+export const Place = z.strictObject({ id: Id, name: Words, kind: PlaceKind });
+
+const BookState = z.strictObject({
+  /** `none`: no book yet. `refused`: there is a file that can't be opened; `fault` says why. */
+  state: z.enum(['none', 'open', 'refused']),
+  readOnly: z.boolean(),
+  fault: Failure.nullable(),
+  kitchen: Kitchen.nullable(),
+  people: z.array(Person),
+  /** The back room's clock when it answered. */
+  nowMs: InstantMs,
+  /** What the front on this computer is: it names it on screen. */
+  version: z.string(),
+});
+
+export const officeRequests = {
+  'book.status': pure(z.strictObject({}), BookState),
+  /** Proposes the deciding set for a kind of kitchen and region; the person may choose another. */
+  'book.propose': pure(
+    z.strictObject({ kind: KitchenKind, region: z.string().max(60) }),
+    z.strictObject({ setId: z.string(), setName: z.string(), why: z.string(), choices: z.array(z.strictObject({ setId: z.string(), name: z.string(), mayDecide: z.boolean() })) }),
+  ),
+  'book.start': startsBook(z.strictObject({ kitchen: KitchenDraft, people: z.array(PersonDraft).min(1).max(30) }), BookState),
+  'book.openDemo': startsBook(z.strictObject({}), BookState),
+  'office.get': query(
+    z.strictObject({}),
+    z.strictObject({
+      kitchen: Kitchen,
+      people: z.array(Person),
+      instruments: z.array(Instrument),
+      smokers: z.array(Smoker),
+      places: z.array(z.strictObject({ ...Place.shape, lastTicks: Ticks.nullable(), lastAtMs: InstantMs.nullable() })),
+      backupHint: z.string(),
+    }),
+  ),
+  'office.addPerson': command(PersonDraft, z.strictObject({ id: Id }), ['manager']),
+  'office.addInstrument': command(
+    z.strictObject({ name: Words, kind: InstrumentKind, error: TypedTemperature.nullable() }),
+    z.strictObject({ id: Id }),
+  ),
+  'office.addSmoker': command(
+    z.strictObject({ name: Words, chamberInstrumentId: Id.nullable(), probeIds: z.array(Id).max(24) }),
+    z.strictObject({ id: Id }),
+  ),
+  'office.addPlace': command(z.strictObject({ name: Words, kind: PlaceKind }), z.strictObject({ id: Id })),
+  'office.saveKitchen': command(KitchenDraft, z.strictObject({ kitchen: Kitchen }), ['manager']),
+  /** Writes a copy of the book, by the database's own backup, beside it; answers its file name. */
+  'book.backUp': query(z.strictObject({}), z.strictObject({ fileName: z.string(), bytes: z.int() })),
+} as const;
+
+export type Kitchen = z.infer<typeof Kitchen>;
+export type KitchenDraft = z.infer<typeof KitchenDraft>;
+export type Person = z.infer<typeof Person>;
+export type Instrument = z.infer<typeof Instrument>;
+export type Smoker = z.infer<typeof Smoker>;
+export type Place = z.infer<typeof Place>;
+export type BookState = z.infer<typeof BookState>;

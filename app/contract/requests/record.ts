@@ -1,0 +1,64 @@
+/** The record shelf and the line: what happened, in order, and what is due. */
+import { z } from 'zod';
+import { query } from '../endpoint.ts';
+import { Batch } from './brine-bench.ts';
+import { FishLot } from './fish.ts';
+import { Pack, StoredLabel } from './packing.ts';
+import { Id, InstantMs, Series } from './quantities.ts';
+import { Load } from './smokehouse.ts';
+import { Decision, GateLine, LabResult, SetResult } from './verdict.ts';
+import { Kitchen } from './office.ts';
+
+/** One entry of the append-only record. */
+export const Entry = z.strictObject({
+  sequence: z.int(),
+  id: Id,
+  enteredAtMs: InstantMs,
+  happenedAtMs: InstantMs.nullable(),
+  kind: z.string(),
+  subjectId: z.string(),
+  person: z.string(),
+  device: z.string(),
+  /** One line for people: what was done. */
+  summary: z.string(),
+  why: z.string(),
+  digest: z.string(),
+});
+/** A stretch of the line. `planned` stretches are drawn lighter. */
+export const LineBar = z.strictObject({
+  batchId: Id,
+  name: z.string(),
+  steps: z.array(z.strictObject({ kind: z.enum(['soak', 'dry', 'smoke', 'cool', 'freeze']), fromMs: InstantMs, toMs: InstantMs, planned: z.boolean() })),
+  turns: z.array(z.strictObject({ atMs: InstantMs, done: z.boolean() })),
+  dues: z.array(z.strictObject({ atMs: InstantMs, text: z.string(), overdue: z.boolean() })),
+});
+
+export const recordRequests = {
+  'line.get': query(z.strictObject({}), z.strictObject({ nowMs: InstantMs, fromMs: InstantMs, toMs: InstantMs, bars: z.array(LineBar) })),
+  'record.find': query(
+    z.strictObject({ text: z.string().max(100) }),
+    z.strictObject({ batches: z.array(z.strictObject({ batch: Batch, verdictWords: z.string(), decision: Decision.nullable(), packCount: z.int() })) }),
+  ),
+  'record.batch': query(
+    z.strictObject({ batchId: Id }),
+    z.strictObject({
+      kitchen: Kitchen,
+      batch: Batch,
+      lots: z.array(FishLot),
+      load: Load.nullable(),
+      series: z.array(z.strictObject({ pointId: Id, series: Series })),
+      deciding: SetResult,
+      gates: z.array(GateLine),
+      labResults: z.array(LabResult),
+      decisions: z.array(Decision),
+      packs: z.array(Pack),
+      labels: z.array(StoredLabel),
+      entries: z.array(Entry),
+      /** The chain of the whole book checked from its first entry to its last. */
+      chain: z.strictObject({ entries: z.int(), intact: z.boolean(), digest: z.string() }),
+    }),
+  ),
+} as const;
+
+export type Entry = z.infer<typeof Entry>;
+export type LineBar = z.infer<typeof LineBar>;

@@ -1,0 +1,144 @@
+/** The smokehouse: loads, pieces, readings by hand and from files, and what the record needs next. */
+import { z } from 'zod';
+import { command, query } from '../endpoint.ts';
+import { Batch } from './brine-bench.ts';
+import { Id, InstantMs, PointRole, Process, Series, TemperatureUnit, Ticks, TypedTemperature, Words } from './quantities.ts';
+import { SetResult } from './verdict.ts';
+
+export const PieceDraft = z.strictObject({
+  name: Words,
+  batchId: Id,
+  thicknessMm: z.number().min(1).max(300),
+  rackPlace: z.string().trim().max(60),
+  instrumentId: Id.nullable(),
+});
+/** A measuring point: a piece, the chamber, a place of the office, or a tub of brine. */
+export const Point = z.strictObject({
+  id: Id,
+  name: z.string(),
+  role: PointRole,
+  batchId: Id.nullable(),
+  thicknessMm: z.number().nullable(),
+  rackPlace: z.string(),
+  instrumentId: Id.nullable(),
+  instrumentName: z.string(),
+});
+export const Load = z.strictObject({
+  id: Id,
+  number: z.int(),
+  smokerId: Id,
+  smokerName: z.string(),
+  process: Process,
+  batchIds: z.array(Id),
+  openedAtMs: InstantMs,
+  openedBy: z.string(),
+  inAtMs: InstantMs.nullable(),
+  endOfSmokingAtMs: InstantMs.nullable(),
+  outAtMs: InstantMs.nullable(),
+  /** Set when the cooling record is closed. */
+  cooledAtMs: InstantMs.nullable(),
+  points: z.array(Point),
+});
+/** What one piece still needs, for the biggest thing on the page. */
+export const Need = z.strictObject({
+  pointId: Id,
+  lastTicks: Ticks.nullable(),
+  lastAtMs: InstantMs.nullable(),
+  /** Hold so far, in whole minutes proven, and what the set asks. Null where no hold applies. */
+  provenMinutes: z.number().nullable(),
+  requiredMinutes: z.number().nullable(),
+  /** “4.1 °F to go”, “kept 22 of 30 min”, “70 °F or less by 14:05”. */
+  text: z.string(),
+});
+export const NextReading = z.strictObject({ pointId: Id.nullable(), atMs: InstantMs, text: z.string(), overdue: z.boolean() });
+/** A limit drawn in the chart. */
+export const LimitLine = z.strictObject({
+  checkId: z.string(),
+  ticks: Ticks,
+  kind: z.enum(['minimum', 'maximum', 'target']),
+  text: z.string(),
+  byMs: InstantMs.nullable(),
+});
+const LogColumn = z.strictObject({ index: z.int(), heading: z.string(), role: z.string(), unit: z.string().nullable() });
+const LogQuestion = z.strictObject({
+  id: z.string(),
+  text: z.string(),
+  choices: z.array(z.strictObject({ id: z.string(), text: z.string() })),
+  column: z.int().optional(),
+});
+
+export const smokehouseRequests = {
+  'load.list': query(z.strictObject({}), z.strictObject({ loads: z.array(Load) })),
+  'load.open': command(
+    z.strictObject({ smokerId: Id, batchIds: z.array(Id).min(1).max(8), pieces: z.array(PieceDraft).min(1).max(24), chamberInstrumentId: Id.nullable() }),
+    z.strictObject({ load: Load }),
+  ),
+  'load.get': query(
+    z.strictObject({ loadId: Id }),
+    z.strictObject({
+      load: Load,
+      batches: z.array(Batch),
+      series: z.array(z.strictObject({ pointId: Id, series: Series })),
+      needs: z.array(Need),
+      nextReadings: z.array(NextReading),
+      limitLines: z.array(LimitLine),
+      /** One result per batch, by its deciding set. */
+      results: z.array(z.strictObject({ batchId: Id, result: SetResult })),
+      nowMs: InstantMs,
+    }),
+  ),
+  /** In and out of the chamber, the end of smoking, and the end of the cooling record. */
+  'load.mark': command(
+    z.strictObject({ loadId: Id, what: z.enum(['in', 'end-of-smoking', 'out', 'cooled']), atMs: InstantMs, why: z.string().trim().max(300).optional() }),
+    z.strictObject({ load: Load }),
+  ),
+  'readings.enter': command(
+    z.strictObject({
+      readings: z.array(z.strictObject({ pointId: Id, atMs: InstantMs, value: TypedTemperature, instrumentId: Id.nullable() })).min(1).max(200),
+      how: z.enum(['by-hand', 'copied-from-paper']),
+    }),
+    z.strictObject({ kept: z.int() }),
+  ),
+  /** Reads a file of the inbox and shows what it can and can't know. */
+  'readings.preview': query(
+    z.strictObject({ fileId: Id, answers: z.record(z.string(), z.string()), loadId: Id.nullable() }),
+    z.strictObject({
+      fileName: z.string(),
+      columns: z.array(LogColumn),
+      questions: z.array(LogQuestion),
+      places: z.array(z.strictObject({
+        name: z.string(), unit: TemperatureUnit, count: z.int(),
+        firstAtMs: InstantMs.nullable(), lastAtMs: InstantMs.nullable(),
+        lowestTicks: Ticks.nullable(), highestTicks: Ticks.nullable(),
+        /** The point it most likely belongs to, by name. */
+        likelyPointId: Id.nullable(),
+      })),
+      refusedRows: z.array(z.strictObject({ line: z.int(), reason: z.string() })),
+      refusedCount: z.int(),
+      remarks: z.array(z.string()),
+    }),
+  ),
+  'readings.import': command(
+    z.strictObject({
+      fileId: Id,
+      answers: z.record(z.string(), z.string()),
+      /** Which column goes to which point; a column may be left out. */
+      columns: z.array(z.strictObject({ name: z.string(), pointId: Id })).min(1).max(64),
+      /** The file runs from in to out of the chamber: sets the load's marks to its first and last reading. */
+      coversInToOut: z.boolean(),
+      loadId: Id.nullable(),
+    }),
+    z.strictObject({ kept: z.int(), refused: z.int(), alreadyThere: z.int() }),
+  ),
+  /** The record of a cooler, freezer or brining room. */
+  'place.get': query(
+    z.strictObject({ placeId: Id }),
+    z.strictObject({ pointId: Id, name: z.string(), kind: z.string(), series: Series }),
+  ),
+} as const;
+
+export type Load = z.infer<typeof Load>;
+export type Point = z.infer<typeof Point>;
+export type Need = z.infer<typeof Need>;
+export type NextReading = z.infer<typeof NextReading>;
+export type LimitLine = z.infer<typeof LimitLine>;
