@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  test: {
+    include: ['tests/{app,backroom,published,renderer,architecture,browser}/**/*.test.{ts,tsx}'],
+    environment: 'node',
+    testTimeout: 20_000,
+  },
+});
