@@ -1,0 +1,43 @@
+/**
+ * What the symbol on a pack holds: the lot alone, or a GS1 element string where the kitchen has a
+ * licensed trade item number. Element strings: GS1 General Specifications and GS1 Barcode Syntax
+ * Dictionary (read); brackets are for eyes and for the encoder, which leaves them out.
+ */
+import { bad, good, type Outcome } from '../measures/outcome.ts';
+import type { LabelCode } from './label-types.ts';
+import type { LotCode } from './lot-code.ts';
+import type { NetWeight } from './net-weight.ts';
+
+/** The check digit of GS1 numbers: weights 3, 1, 3 … from the right (GS1 General Specifications 7.9.1, read). */
+export function gs1CheckDigit(digits: string): string {
+  const sum = [...digits].toReversed().reduce((total, digit, place) => total + Number(digit) * (place % 2 === 0 ? 3 : 1), 0);
+  return String((10 - (sum % 10)) % 10);
+}
+
+/**
+ * A trade item number in fourteen digits.
+ * @param gtin 8, 12, 13 or 14 digits with the check digit; spaces and hyphens are understood
+ * @returns fourteen digits, or a sentence: another length, another character, wrong check digit
+ */
+export function readGtin(gtin: string, field = 'gtin'): Outcome<string> {
+  const digits = gtin.replace(/[ -]/g, '');
+  if (!/^(\d{8}|\d{12,14})$/.test(digits)) {
+    return bad(`“${gtin}” is not a trade item number.`, field, 'Enter its 8, 12, 13 or 14 digits, or leave it out: the symbol then holds the lot alone.');
+  }
+  if (gs1CheckDigit(digits.slice(0, -1)) !== digits.slice(-1)) {
+    return bad(`The check digit of trade item number “${gtin}” does not fit.`, field, 'Read it again from the GS1 certificate.');
+  }
+  return good(digits.padStart(14, '0'));
+}
+
+/**
+ * The symbol's content.
+ * @param gtin fourteen digits, or undefined for a plain symbol with the lot (and pack number) alone
+ */
+export function packCode(lot: LotCode, net: NetWeight, gtin: string | undefined): LabelCode {
+  const serial = lot.serial === undefined ? undefined : String(lot.serial).padStart(3, '0');
+  if (gtin === undefined) return { symbology: 'datamatrix', content: serial === undefined ? lot.code : `${lot.code}-${serial}` };
+  const grams = String(net.printedGrams).padStart(6, '0');
+  const serialElement = serial === undefined ? '' : `(21)${serial}`;
+  return { symbology: 'gs1datamatrix', content: `(01)${gtin}(3103)${grams}(10)${lot.code}${serialElement}` };
+}
