@@ -1,0 +1,88 @@
+/** From the record to what the chart shows: domains, axis marks and paths. Pure. */
+import { degreesFromTicks, type TemperatureUnit } from '../../app/measures/temperature.ts';
+import type { DrawnSeries } from './decode-series.ts';
+
+const MINUTE_MS = 60_000;
+const TIME_STEPS_MINUTES = [5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880];
+const MOST_TIME_TICKS = 9;
+const DEGREE_STEPS = [5, 10, 20, 50, 100];
+
+export interface ChartSeries extends DrawnSeries {
+  readonly pointId: string;
+  readonly name: string;
+  /** What stands at the end of its line: “1”, “2”; empty for a chamber. */
+  readonly badge: string;
+  readonly colour: string;
+  readonly role: 'piece' | 'chamber' | 'room' | 'brine' | 'store';
+}
+
+export interface Domain {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What must be seen: every reading, every limit, and the time until the next deadline. In the kitchen's degrees. */
+export function chartDomain(series: readonly DrawnSeries[], limitTicks: readonly number[], momentsMs: readonly number[], unit: TemperatureUnit): Domain | null {
+  let fromMs = Math.min(...momentsMs);
+  let toMs = Math.max(...momentsMs);
+  let lowTicks = Math.min(...limitTicks);
+  let highTicks = Math.max(...limitTicks);
+  for (const each of series) {
+    for (let index = 0; index < each.atMs.length; index += 1) {
+      fromMs = Math.min(fromMs, each.atMs[index] ?? fromMs);
+      toMs = Math.max(toMs, each.atMs[index] ?? toMs);
+      lowTicks = Math.min(lowTicks, each.ticks[index] ?? lowTicks);
+      highTicks = Math.max(highTicks, each.ticks[index] ?? highTicks);
+    }
+  }
+  if (!Number.isFinite(fromMs) || !Number.isFinite(lowTicks)) return null;
+  const low = Math.floor((degreesFromTicks(lowTicks, unit) - 2) / 10) * 10;
+  const high = Math.ceil((degreesFromTicks(highTicks, unit) + 4) / 10) * 10;
+  return { fromMs, toMs: Math.max(toMs, fromMs + 30 * MINUTE_MS), low, high };
+}
+
+/** Marks of the time axis on whole steps of the wall clock; `zoneOffsetMs` is the zone's offset at the start. */
+export function timeTicks(domain: Domain, zoneOffsetMs: number): number[] {
+  const minutes = (domain.toMs - domain.fromMs) / MINUTE_MS;
+  const step = (TIME_STEPS_MINUTES.find((each) => minutes / each <= MOST_TIME_TICKS) ?? 2880) * MINUTE_MS;
+  const ticks: number[] = [];
+  for (let atMs = Math.ceil((domain.fromMs + zoneOffsetMs) / step) * step - zoneOffsetMs; atMs <= domain.toMs; atMs += step) ticks.push(atMs);
+  return ticks;
+}
+
+/** Marks of the temperature axis, at most eight. */
+export function degreeTicks(domain: Domain): number[] {
+  const step = DEGREE_STEPS.find((each) => (domain.high - domain.low) / each <= 8) ?? 100;
+  const ticks: number[] = [];
+  for (let value = Math.ceil(domain.low / step) * step; value <= domain.high; value += step) ticks.push(value);
+  return ticks;
+}
+
+/**
+ * One SVG path for a series. A step longer than `gapMs` breaks the line, so that the eye never
+ * bridges what was not measured.
+ */
+export function seriesPath(series: DrawnSeries, gapMs: number, x: (atMs: number) => number, y: (ticks: number) => number): string {
+  let path = '';
+  let before = Number.NEGATIVE_INFINITY;
+  for (let index = 0; index < series.atMs.length; index += 1) {
+    const atMs = series.atMs[index] ?? 0;
+    path += `${atMs - before > gapMs ? 'M' : 'L'}${x(atMs).toFixed(1)} ${y(series.ticks[index] ?? 0).toFixed(1)}`;
+    before = atMs;
+  }
+  return path;
+}
+
+/** The step between readings that is usual in a series (lower median), for drawing gaps. */
+export function usualStepMs(series: DrawnSeries): number {
+  const steps: number[] = [];
+  for (let index = 1; index < series.atMs.length; index += 1) {
+    const step = (series.atMs[index] ?? 0) - (series.atMs[index - 1] ?? 0);
+    if (step > 0) steps.push(step);
+  }
+  steps.sort((a, b) => a - b);
+  return steps[Math.floor((steps.length - 1) / 2)] ?? 0;
+}
+

@@ -1,0 +1,46 @@
+/** From a load's answer to the lines and marks of its chart. Pure. */
+import type { Output } from '../../app/contract/contract.ts';
+import type { Load } from '../../app/contract/requests/smokehouse.ts';
+import type { ChartSeries } from './chart-model.ts';
+import { decodeSeries } from './decode-series.ts';
+import { words } from '../words/words.ts';
+
+const COLOURS = 8;
+
+/** The colour of the n-th piece; the palette repeats after eight. */
+export function pieceColour(index: number): string {
+  return `var(--series-${(index % COLOURS) + 1})`;
+}
+
+/** The pieces of a load numbered as on the rack; the chamber and other places without a number. */
+export function pieceNumbers(load: Load): ReadonlyMap<string, number> {
+  return new Map(load.points.filter((point) => point.role === 'piece').map((point, index) => [point.id, index + 1]));
+}
+
+export function chartSeriesOf(load: Load, series: Output<'load.get'>['series']): ChartSeries[] {
+  const numbers = pieceNumbers(load);
+  return load.points.flatMap((point) => {
+    const found = series.find((each) => each.pointId === point.id);
+    if (found === undefined) return [];
+    const number = numbers.get(point.id);
+    return [{
+      ...decodeSeries(found.series),
+      pointId: point.id,
+      name: point.name,
+      badge: number === undefined ? '' : String(number),
+      colour: number === undefined ? 'var(--soft)' : pieceColour(number - 1),
+      role: point.role,
+    }];
+  });
+}
+
+/** The load's marks with their words. */
+export function marksOf(load: Load): { atMs: number; text: string }[] {
+  const marks: [number | null, string][] = [
+    [load.inAtMs, words.smokehouse.marks.in],
+    [load.endOfSmokingAtMs, words.smokehouse.marks.endOfSmoking],
+    [load.outAtMs, words.smokehouse.marks.out],
+    [load.cooledAtMs, words.smokehouse.marks.cooled],
+  ];
+  return marks.flatMap(([atMs, text]) => (atMs === null ? [] : [{ atMs, text }]));
+}

@@ -1,0 +1,86 @@
+import { useState, type ReactNode } from 'react';
+import { CartesianGrid, LineChart, ReferenceArea, ReferenceLine, ResponsiveContainer, XAxis, YAxis } from 'recharts';
+import { degreesFromTicks } from '../../app/measures/temperature.ts';
+import { localTime } from '../../app/measures/zone.ts';
+import type { LimitLine } from '../../app/contract/requests/smokehouse.ts';
+import { useKitchen } from '../frame/kitchen.tsx';
+import { useFormats } from '../parts/format.ts';
+import { words } from '../words/words.ts';
+import { PressButton } from '../parts/button.tsx';
+import { chartDomain, degreeTicks, timeTicks, type ChartSeries } from './chart-model.ts';
+import { SeriesPaths } from './series-paths.tsx';
+import { SeriesTable } from './series-table.tsx';
+import './chart.css';
+
+interface ProbeChartProps {
+  readonly title: string;
+  readonly series: readonly ChartSeries[];
+  readonly limits: readonly LimitLine[];
+  /** Stretches of the evidence: those that count are tinted, those that don't are outlined. */
+  readonly spans?: readonly { readonly fromMs: number; readonly toMs: number; readonly counts: boolean }[];
+  /** In, end of smoking, out: a labelled upright line each. */
+  readonly marks?: readonly { readonly atMs: number; readonly text: string }[];
+  readonly nowMs?: number | null;
+}
+
+/** Temperature against time with the limits that apply, and the same as a table. */
+export function ProbeChart({ title, series, limits, spans = [], marks = [], nowMs = null }: ProbeChartProps): ReactNode {
+  const { kitchen } = useKitchen();
+  const formats = useFormats();
+  const [asTable, setAsTable] = useState(false);
+  const unit = kitchen.temperatureUnit;
+  const moments = [...marks.map((mark) => mark.atMs), ...(nowMs === null ? [] : [nowMs])];
+  const domain = chartDomain(series, limits.map((limit) => limit.ticks), moments, unit);
+  if (domain === null || series.every((each) => each.atMs.length === 0)) return <p className="soft">{words.smokehouse.chart.empty}</p>;
+  const degrees = (ticks: number): number => degreesFromTicks(ticks, unit);
+  const limitsShown = limits.filter((limit, index) => limits.findIndex((other) => other.ticks === limit.ticks && other.kind === limit.kind) === index);
+  return (
+    <div className="chart-box">
+      <div className="row chart-head">
+        <span className="only-read-aloud">{title}</span>
+        <PressButton look="quiet" onPress={() => setAsTable(!asTable)}>{asTable ? words.smokehouse.chart.asDrawing : words.smokehouse.chart.asTable}</PressButton>
+      </div>
+      {asTable ? <SeriesTable series={series} /> : (
+        <figure className="chart" aria-label={title}>
+          <ResponsiveContainer width="100%" height="100%">
+            <LineChart data={[{ atMs: domain.fromMs }, { atMs: domain.toMs }]} margin={{ top: 12, right: 22, bottom: 6, left: 0 }} accessibilityLayer={false}>
+              <CartesianGrid stroke="var(--rule)" vertical={false} />
+              <XAxis
+                dataKey="atMs" type="number" domain={[domain.fromMs, domain.toMs]} allowDataOverflow
+                ticks={timeTicks(domain, offsetMs(domain.fromMs, kitchen.timeZone))} tickFormatter={formats.clock} stroke="var(--soft)" tick={{ fill: 'var(--soft)', fontSize: 16 }} interval={0}
+              />
+              <YAxis type="number" domain={[domain.low, domain.high]} allowDataOverflow ticks={degreeTicks(domain)} width={56} stroke="var(--soft)" tick={{ fill: 'var(--soft)', fontSize: 16 }} interval={0} />
+              {limitsShown.map((limit) => (limit.kind === 'minimum'
+                ? <ReferenceArea key={`area${limit.checkId}${limit.ticks}`} y1={degrees(limit.ticks)} y2={domain.high} fill="var(--good-band)" fillOpacity={1} ifOverflow="hidden" />
+                : null))}
+              {spans.map((span) => (
+                <ReferenceArea
+                  key={`${span.fromMs}-${span.toMs}-${String(span.counts)}`} x1={Math.max(span.fromMs, domain.fromMs)} x2={Math.min(span.toMs, domain.toMs)} ifOverflow="hidden"
+                  {...(span.counts ? { fill: 'var(--moss)', fillOpacity: 0.14 } : { fill: 'transparent', stroke: 'var(--hold)', strokeDasharray: '4 4' })}
+                />
+              ))}
+              {limitsShown.map((limit) => (
+                <ReferenceLine
+                  key={`${limit.checkId}${limit.ticks}${limit.kind}`} y={degrees(limit.ticks)} stroke={limit.kind === 'maximum' ? 'var(--hold)' : 'var(--moss)'} strokeWidth={1.8}
+                  {...(limit.kind === 'target' ? { strokeDasharray: '8 5' } : {})}
+                  label={{ value: limit.text, position: 'insideBottomLeft', fill: 'var(--ink)', fontSize: 16 }}
+                />
+              ))}
+              {marks.map((mark) => (
+                <ReferenceLine key={mark.text + mark.atMs} x={mark.atMs} stroke="var(--ink)" strokeWidth={1.2} label={{ value: mark.text, position: 'insideTopLeft', fill: 'var(--ink)', fontSize: 16 }} />
+              ))}
+              {nowMs === null ? null : <ReferenceLine x={nowMs} stroke="var(--ink)" strokeWidth={2} />}
+              <SeriesPaths series={series} unit={unit} />
+            </LineChart>
+          </ResponsiveContainer>
+        </figure>
+      )}
+    </div>
+  );
+}
+
+/** How far the zone's wall clock is ahead of UTC at an instant. */
+function offsetMs(atMs: number, timeZone: string): number {
+  const { day, clock } = localTime(atMs, timeZone);
+  return Math.round((Date.parse(`${day}T${clock}:00Z`) - atMs) / 60_000) * 60_000;
+}

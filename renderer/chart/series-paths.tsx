@@ -1,0 +1,50 @@
+import { useMemo, type ReactNode } from 'react';
+import { usePlotArea, useXAxisDomain, useYAxisDomain } from 'recharts';
+import { degreesFromTicks, type TemperatureUnit } from '../../app/measures/temperature.ts';
+import { seriesPath, usualStepMs, type ChartSeries } from './chart-model.ts';
+
+const LEAST_GAP_MS = 5 * 60_000;
+
+/** The measured lines, one path each, inside a recharts chart: one node a series however many readings there are. */
+export function SeriesPaths({ series, unit }: { readonly series: readonly ChartSeries[]; readonly unit: TemperatureUnit }): ReactNode {
+  const area = usePlotArea();
+  const across = useXAxisDomain();
+  const up = useYAxisDomain();
+  const from = Number(across?.[0]);
+  const to = Number(across?.[1]);
+  const low = Number(up?.[0]);
+  const high = Number(up?.[1]);
+  const drawn = useMemo(() => {
+    if (area === undefined || !Number.isFinite(to - from) || !Number.isFinite(high - low)) return [];
+    const x = (atMs: number): number => area.x + ((atMs - from) / (to - from)) * area.width;
+    const y = (ticks: number): number => area.y + (1 - (degreesFromTicks(ticks, unit) - low) / (high - low)) * area.height;
+    return series.filter((each) => each.atMs.length > 0).map((each) => ({
+      each,
+      path: seriesPath(each, Math.max(2 * usualStepMs(each), LEAST_GAP_MS), x, y),
+      endX: x(each.atMs.at(-1) ?? 0),
+      endY: y(each.ticks.at(-1) ?? 0),
+    }));
+  }, [area, from, to, low, high, series, unit]);
+  return (
+    <g className="series-paths">
+      {drawn.map(({ each, path, endX, endY }) => (
+        <g key={each.pointId}>
+          <path d={path} fill="none" stroke={each.colour} strokeWidth={each.role === 'piece' ? 2.8 : 1.8} {...(each.role === 'piece' ? {} : { strokeDasharray: '2 4' })} />
+          {each.atMs.length > 40 ? null : [...each.atMs].map((atMs, index) => (
+            <circle key={atMs} cx={circleX(atMs, area, from, to)} cy={area === undefined ? 0 : area.y + (1 - (degreesFromTicks(each.ticks[index] ?? 0, unit) - low) / (high - low)) * area.height} r="3.4" fill={each.colour} />
+          ))}
+          {each.badge === '' ? <text className="end-name" x={endX - 6} y={endY - 8} textAnchor="end">{each.name}</text> : (
+            <>
+              <circle cx={endX} cy={endY} r="11" fill={each.colour} />
+              <text className="badge" x={endX} y={endY + 5.5} textAnchor="middle">{each.badge}</text>
+            </>
+          )}
+        </g>
+      ))}
+    </g>
+  );
+}
+
+function circleX(atMs: number, area: { x: number; width: number } | undefined, from: number, to: number): number {
+  return area === undefined ? 0 : area.x + ((atMs - from) / (to - from)) * area.width;
+}

@@ -1,0 +1,58 @@
+import { Suspense, useEffect, useMemo, useState, type ReactNode } from 'react';
+import type { Person } from '../../app/contract/requests/office.ts';
+import { setPersonOnDuty } from '../bridge/bridge.ts';
+import { failureOf, useAsk, useBookEvents } from '../bridge/use-ask.ts';
+import { ProblemNote } from '../parts/problem-note.tsx';
+import { words } from '../words/words.ts';
+import { useAddress } from './address.ts';
+import { FirstScreen } from './first-screen.tsx';
+import { KitchenContext, type KitchenAtWork } from './kitchen.tsx';
+import { PLACE_VIEWS, PrintView } from './place-views.ts';
+import { PlacesRail } from './places-rail.tsx';
+import { TopStrip } from './top-strip.tsx';
+
+/** The program: the first screen without a book, the frame with one. */
+export function App(): ReactNode {
+  useBookEvents();
+  const status = useAsk('book.status', {});
+  const [onDuty, setOnDuty] = useState<Person | null>(null);
+  const data = status.data;
+  const atWork = useMemo<KitchenAtWork | null>(() => {
+    if (data === undefined || data.kitchen === null) return null;
+    const here = data.people.find((person) => person.id === onDuty?.id) ?? null;
+    return { kitchen: data.kitchen, people: data.people, onDuty: here, readOnly: data.readOnly, setOnDuty };
+  }, [data, onDuty]);
+  useEffect(() => setPersonOnDuty(atWork?.onDuty?.id ?? null), [atWork]);
+  if (data === undefined) {
+    return <main className="place">{status.error === null ? <p>{words.frame.opening}</p> : <ProblemNote failure={failureOf(status.error)} />}</main>;
+  }
+  if (data.state !== 'open' || atWork === null) return <FirstScreen fault={data.fault} />;
+  return (
+    <KitchenContext value={atWork}>
+      <Shown />
+    </KitchenContext>
+  );
+}
+
+function Shown(): ReactNode {
+  const address = useAddress();
+  if (address.place === 'print') {
+    return (
+      <Suspense fallback={<p>{words.frame.loading}</p>}>
+        <PrintView />
+      </Suspense>
+    );
+  }
+  const View = PLACE_VIEWS[address.place];
+  return (
+    <div className="frame">
+      <PlacesRail place={address.place} />
+      <TopStrip />
+      <main className="place">
+        <Suspense fallback={<p>{words.frame.loading}</p>}>
+          <View key={address.place} />
+        </Suspense>
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,86 @@
+/** The line as numbers: where each hour, bar, turn and deadline stands. Pure, so that it can be tested without a page. */
+import type { Output } from '../../app/contract/contract.ts';
+import type { LineBar } from '../../app/contract/requests/record.ts';
+import type { Formats } from '../parts/format.ts';
+
+export const LINE_WIDTH = 980;
+const LEFT = 168;
+const RIGHT = 12;
+const TOP = 32;
+const ROW = 27;
+/** More rows would push the work off a small screen; the rest are counted. */
+const MOST_ROWS = 4;
+const HOUR_MS = 3_600_000;
+const TICK_HOURS = 6;
+
+type LineStep = { kind: LineBar['steps'][number]['kind']; x: number; width: number; planned: boolean };
+export interface LineRow {
+  readonly y: number;
+  readonly name: string;
+  readonly steps: readonly LineStep[];
+  readonly turns: readonly { readonly x: number; readonly done: boolean }[];
+  readonly due: { readonly x: number; readonly text: string; readonly overdue: boolean; readonly anchor: 'start' | 'end' } | null;
+}
+export interface LineDrawing {
+  readonly height: number;
+  readonly nowX: number;
+  readonly hours: readonly { readonly x: number; readonly text: string }[];
+  readonly rows: readonly LineRow[];
+  readonly hidden: number;
+}
+
+/** Places every part of the line on a strip of LINE_WIDTH by `height`. */
+export function drawLine(line: Output<'line.get'>, formats: Pick<Formats, 'clock' | 'moment'>): LineDrawing {
+  const span = line.toMs - line.fromMs;
+  const x = (atMs: number): number => round(LEFT + (Math.min(Math.max(atMs, line.fromMs), line.toMs) - line.fromMs) / span * (LINE_WIDTH - LEFT - RIGHT));
+  const shown = [...line.bars].sort((a, b) => urgency(a) - urgency(b)).slice(0, MOST_ROWS);
+  return {
+    height: TOP + shown.length * ROW + 6,
+    nowX: x(line.nowMs),
+    hours: hourTicks(line.fromMs, line.toMs).map((atMs) => ({ x: x(atMs), text: tickText(atMs, formats) })),
+    rows: shown.map((bar, index) => drawRow(bar, TOP + index * ROW, x, line)),
+    hidden: line.bars.length - shown.length,
+  };
+}
+
+function drawRow(bar: LineBar, y: number, x: (atMs: number) => number, line: Output<'line.get'>): LineRow {
+  const inside = bar.steps.filter((step) => step.toMs > line.fromMs && step.fromMs < line.toMs);
+  const next = bar.dues.toSorted((a, b) => a.atMs - b.atMs)[0];
+  const lastX = Math.max(x(line.nowMs), ...inside.map((step) => x(step.toMs)));
+  const dueFits = lastX < LINE_WIDTH - 330;
+  return {
+    y,
+    name: bar.name,
+    steps: inside.map((step) => ({ kind: step.kind, x: x(step.fromMs), width: Math.max(3, round(x(step.toMs) - x(step.fromMs))), planned: step.planned })),
+    turns: bar.turns.filter((turn) => turn.atMs >= line.fromMs && turn.atMs <= line.toMs).map((turn) => ({ x: x(turn.atMs), done: turn.done })),
+    due: next === undefined ? null : {
+      x: dueFits ? lastX + 12 : LINE_WIDTH - RIGHT,
+      text: next.text,
+      overdue: next.overdue,
+      anchor: dueFits ? 'start' : 'end',
+    },
+  };
+}
+
+/** What is overdue first, then what is due soonest, then what began last. */
+function urgency(bar: LineBar): number {
+  const due = Math.min(...bar.dues.map((each) => (each.overdue ? 0 : each.atMs)), Number.MAX_SAFE_INTEGER);
+  return due === Number.MAX_SAFE_INTEGER ? due - (bar.steps[0]?.fromMs ?? 0) / 1e6 : due;
+}
+
+function hourTicks(fromMs: number, toMs: number): number[] {
+  const ticks: number[] = [];
+  const step = TICK_HOURS * HOUR_MS;
+  for (let atMs = Math.ceil(fromMs / step) * step; atMs < toMs; atMs += step) ticks.push(atMs);
+  return ticks;
+}
+
+/** Hours as the wall clock shows them; the first tick of a day says its date. */
+function tickText(atMs: number, formats: Pick<Formats, 'clock' | 'moment'>): string {
+  const clock = formats.clock(atMs);
+  return Number(clock.slice(0, 2)) < TICK_HOURS ? formats.moment(atMs).split(',')[0] ?? clock : clock;
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
+}

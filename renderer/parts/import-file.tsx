@@ -1,0 +1,95 @@
+import { useState, type ReactNode } from 'react';
+import type { Point } from '../../app/contract/requests/smokehouse.ts';
+import { AskFailure, chooseFile } from '../bridge/bridge.ts';
+import type { Failure } from '../../app/contract/envelope.ts';
+import { failureOf, useAsk, useCommand } from '../bridge/use-ask.ts';
+import { PressButton } from './button.tsx';
+import { Choices } from './choices.tsx';
+import { Leaf } from './leaf.tsx';
+import { ProblemNote } from './problem-note.tsx';
+import { words } from '../words/words.ts';
+import { ImportPreview } from './import-preview.tsx';
+
+const text = words.smokehouse.importing;
+
+interface ImportFileProps {
+  readonly loadId: string | null;
+  readonly points: readonly Point[];
+  /** Whether the load still lacks its in or out mark. */
+  readonly mayMark: boolean;
+  onClose(): void;
+}
+
+/** From a logger's file to readings in the book: choose, answer what the file can't say, match the columns, import. */
+export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps): ReactNode {
+  const [fileId, setFileId] = useState<string | null>(null);
+  const [problem, setProblem] = useState<Failure | null>(null);
+  const [answers, setAnswers] = useState<Readonly<Record<string, string>>>({});
+  const [columns, setColumns] = useState<Readonly<Record<string, string>>>({});
+  const [covers, setCovers] = useState<'yes' | 'no' | null>(mayMark ? null : 'no');
+  const [done, setDone] = useState<string | null>(null);
+  const preview = useAsk('readings.preview', fileId === null ? null : { fileId, answers: { ...answers }, loadId });
+  const keep = useCommand('readings.import');
+  const read = fileId === null ? undefined : preview.data;
+  const chosen = (read?.places ?? []).map((place) => ({ name: place.name, pointId: columns[place.name] ?? place.likelyPointId ?? '' })).filter((each) => each.pointId !== '');
+  const twice = new Set(chosen.map((each) => each.pointId)).size < chosen.length;
+  const choose = async (): Promise<void> => {
+    setProblem(null);
+    try {
+      const taken = await chooseFile('.csv,.txt,.tsv,.log');
+      if (taken !== null) {
+        setAnswers({});
+        setColumns({});
+        setDone(null);
+        setFileId(taken.fileId);
+      }
+    } catch (thrown) {
+      if (!(thrown instanceof AskFailure)) throw thrown;
+      setProblem(thrown.failure);
+    }
+  };
+  const send = async (): Promise<void> => {
+    if (fileId === null) return;
+    const answer = await keep.send({ fileId, answers: { ...answers }, columns: chosen, coversInToOut: covers === 'yes', loadId });
+    if (answer !== null) setDone(text.done(answer.kept, answer.alreadyThere));
+  };
+  const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && !keep.busy;
+  return (
+    <Leaf title={text.title} wide onClose={onClose}>
+      {done === null ? (
+        <>
+          <div className="row">
+            <PressButton look={fileId === null ? 'next' : 'plain'} onPress={() => { void choose(); }}>{text.choose}</PressButton>
+            {read === undefined ? null : <span className="strong">{read.fileName}</span>}
+          </div>
+          <ProblemNote failure={problem ?? (fileId === null ? null : failureOf(preview.error))} />
+          {fileId !== null && preview.isFetching && read === undefined ? <p>{text.reading}</p> : null}
+          {read === undefined ? null : (
+            <ImportPreview
+              read={read}
+              points={points}
+              answers={answers}
+              columns={columns}
+              onAnswer={(id, value) => setAnswers({ ...answers, [id]: value })}
+              onColumn={(name, pointId) => setColumns({ ...columns, [name]: pointId })}
+            />
+          )}
+          {read !== undefined && read.questions.length === 0 && mayMark ? (
+            <Choices label={text.covers} value={covers} choices={[{ id: 'yes', text: text.yes }, { id: 'no', text: text.no }]} onChange={setCovers} />
+          ) : null}
+          {twice ? <p className="fault">{text.twice}</p> : null}
+          <ProblemNote failure={keep.failure} />
+          <div className="row">
+            {fileId === null ? null : <PressButton look="next" isDisabled={!ready} onPress={() => { void send(); }}>{text.keep}</PressButton>}
+            <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
+          </div>
+        </>
+      ) : (
+        <>
+          <p className="strong" role="status">{done}</p>
+          <div className="row"><PressButton look="next" onPress={onClose}>{words.parts.close}</PressButton></div>
+        </>
+      )}
+    </Leaf>
+  );
+}

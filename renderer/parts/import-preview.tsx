@@ -1,0 +1,91 @@
+import { useState, type ReactNode } from 'react';
+import type { Output } from '../../app/contract/contract.ts';
+import type { Point } from '../../app/contract/requests/smokehouse.ts';
+import { PressButton } from './button.tsx';
+import { Choices } from './choices.tsx';
+import { Field, Pick } from './field.tsx';
+import { useFormats } from './format.ts';
+import { words } from '../words/words.ts';
+
+const text = words.smokehouse.importing;
+const FEW_CHOICES = 6;
+const SHOWN_ROWS = 8;
+type Read = Output<'readings.preview'>;
+
+interface ImportPreviewProps {
+  readonly read: Read;
+  readonly points: readonly Point[];
+  readonly answers: Readonly<Record<string, string>>;
+  readonly columns: Readonly<Record<string, string>>;
+  onAnswer(id: string, value: string): void;
+  onColumn(name: string, pointId: string): void;
+}
+
+/** What the file holds, what it does not say, and where each column goes. */
+export function ImportPreview({ read, points, answers, columns, onAnswer, onColumn }: ImportPreviewProps): ReactNode {
+  const formats = useFormats();
+  return (
+    <>
+      {read.questions.length === 0 ? null : (
+        <section className="stack">
+          <h3>{text.questions}</h3>
+          {read.questions.map((question) => <Question key={question.id} question={question} value={answers[question.id] ?? ''} onAnswer={(value) => onAnswer(question.id, value)} />)}
+        </section>
+      )}
+      {read.places.length === 0 ? null : (
+        <section className="stack">
+          <h3>{text.columns}</h3>
+          {read.places.map((place) => (
+            <div className="import-column" key={place.name}>
+              <Pick
+                label={text.goesTo(place.name)}
+                value={columns[place.name] ?? place.likelyPointId ?? ''}
+                empty={text.leaveOut}
+                choices={points.map((point) => ({ id: point.id, text: point.rackPlace === '' ? point.name : `${point.name}, ${point.rackPlace}` }))}
+                onChange={(pointId) => onColumn(place.name, pointId)}
+              />
+              <p className="soft small">
+                {place.firstAtMs === null || place.lastAtMs === null || place.lowestTicks === null || place.highestTicks === null ? '' : text.column(
+                  place.count, formats.moment(place.firstAtMs), formats.moment(place.lastAtMs), formats.temperature(place.lowestTicks), formats.temperature(place.highestTicks),
+                )}
+              </p>
+            </div>
+          ))}
+        </section>
+      )}
+      {read.remarks.length === 0 ? null : (
+        <section className="note caution">
+          <p className="strong">{text.remarks}</p>
+          <ul>{read.remarks.map((remark) => <li key={remark}>{remark}</li>)}</ul>
+        </section>
+      )}
+      {read.refusedCount === 0 ? null : (
+        <section className="note fault-note">
+          <p className="strong">{text.refused(read.refusedCount)}</p>
+          <ul>{read.refusedRows.slice(0, SHOWN_ROWS).map((row) => <li key={row.line}>{text.line(row.line, row.reason)}</li>)}</ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+interface QuestionProps {
+  readonly question: Read['questions'][number];
+  readonly value: string;
+  onAnswer(value: string): void;
+}
+
+/** A question with few choices is tapped, one with many is picked, one without is typed. */
+function Question({ question, value, onAnswer }: QuestionProps): ReactNode {
+  const [typed, setTyped] = useState(value);
+  if (question.choices.length === 0) {
+    return (
+      <div className="row">
+        <Field label={question.text} value={typed} onChange={setTyped} />
+        <PressButton onPress={() => onAnswer(typed)}>{text.answer}</PressButton>
+      </div>
+    );
+  }
+  if (question.choices.length > FEW_CHOICES) return <Pick label={question.text} value={value} empty="…" choices={question.choices} onChange={onAnswer} />;
+  return <Choices label={question.text} value={value === '' ? null : value} choices={question.choices} onChange={onAnswer} />;
+}

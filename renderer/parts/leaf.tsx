@@ -1,0 +1,23 @@
+import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import type { ReactNode } from 'react';
+
+interface LeafProps {
+  readonly title: string;
+  readonly wide?: boolean;
+  readonly children: ReactNode;
+  onClose(): void;
+}
+
+/** A leaf laid over the page: one question, answered or closed. */
+export function Leaf({ title, wide = false, children, onClose }: LeafProps): ReactNode {
+  return (
+    <ModalOverlay className="shade" isOpen isDismissable onOpenChange={(open) => { if (!open) onClose(); }}>
+      <Modal className={wide ? 'leaf wide' : 'leaf'}>
+        <Dialog className="stack">
+          <Heading slot="title" level={2}>{title}</Heading>
+          {children}
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

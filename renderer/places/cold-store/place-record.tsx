@@ -1,0 +1,59 @@
+import { useMemo, useState, type ReactNode } from 'react';
+import type { Place } from '../../../app/contract/requests/office.ts';
+import type { LimitLine, Point } from '../../../app/contract/requests/smokehouse.ts';
+import { exactTicks } from '../../../app/measures/temperature.ts';
+import { failureOf, useAsk } from '../../bridge/use-ask.ts';
+import { decodeSeries } from '../../chart/decode-series.ts';
+import { ProbeChart } from '../../chart/probe-chart.tsx';
+import { PressButton } from '../../parts/button.tsx';
+import { EnterReadings } from '../../parts/enter-readings.tsx';
+import { ImportFile } from '../../parts/import-file.tsx';
+import { ProblemNote } from '../../parts/problem-note.tsx';
+import { words } from '../../words/words.ts';
+
+const text = words.coldStore;
+
+interface PlaceRecordProps {
+  readonly placeId: string;
+  readonly kind: Place['kind'];
+  readonly name: string;
+}
+
+/** The record of one cold place: chart, typing, import. */
+export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNode {
+  const record = useAsk('place.get', { placeId });
+  const [leaf, setLeaf] = useState<'enter' | 'import' | null>(null);
+  const series = useMemo(
+    () => (record.data === undefined ? [] : [{ ...decodeSeries(record.data.series), pointId: record.data.pointId, name, badge: '', colour: 'var(--series-1)', role: 'store' as const }]),
+    [record.data, name],
+  );
+  if (record.data === undefined) return <ProblemNote failure={failureOf(record.error)} />;
+  const point: Point = { id: record.data.pointId, name, role: kind === 'brining-room' ? 'room' : 'store', batchId: null, thicknessMm: null, rackPlace: '', instrumentId: null, instrumentName: '' };
+  return (
+    <section className="sheet stack">
+      <div className="spread">
+        <h2>{name}</h2>
+        <div className="row">
+          <PressButton onPress={() => setLeaf('import')}>{text.importFile}</PressButton>
+          <PressButton look="next" onPress={() => setLeaf('enter')}>{text.enter}</PressButton>
+        </div>
+      </div>
+      <ProbeChart title={text.chartTitle(name)} series={series} limits={limitOf(kind)} />
+      <p className="soft small">{text.onceADay}</p>
+      {leaf === 'enter' ? <EnterReadings points={[point]} needs={[]} onClose={() => setLeaf(null)} /> : null}
+      {leaf === 'import' ? <ImportFile loadId={null} points={[point]} mayMark={false} onClose={() => setLeaf(null)} /> : null}
+    </section>
+  );
+}
+
+/** The limit drawn for orientation: 38 °F (Michigan R 285.569.8, New York 1 NYCRR 262.8) for a cooler, 0 °F as the usual figure for a freezer. */
+function limitOf(kind: Place['kind']): LimitLine[] {
+  const freezer = kind === 'freezer';
+  return [{
+    checkId: freezer ? 'FROZEN-0F' : 'STORE-38',
+    ticks: exactTicks(freezer ? 0 : 38, 'F'),
+    kind: 'maximum',
+    text: freezer ? text.limits.freezer : text.limits.cooler,
+    byMs: null,
+  }];
+}

@@ -1,0 +1,34 @@
+import type { ReactNode } from 'react';
+import type { FishLot } from '../../../app/contract/requests/fish.ts';
+import { addressOf } from '../../frame/address.ts';
+import { useFormats } from '../../parts/format.ts';
+import { words } from '../../words/words.ts';
+
+const text = words.fishIn;
+
+/** The lots received, newest first. */
+export function LotList({ lots }: { readonly lots: readonly FishLot[] }): ReactNode {
+  const formats = useFormats();
+  return (
+    <section className="sheet stack" aria-label={text.lots}>
+      <div className="spread">
+        <h2>{text.lots}</h2>
+        {lots.length === 0 ? null : <a href={addressOf('brine-bench')}>{text.toBench}</a>}
+      </div>
+      {lots.length === 0 ? <p className="soft">{text.none}</p> : null}
+      {lots.toReversed().map((lot) => (
+        <article key={lot.id} className="lot">
+          <p><span className="number strong">{lot.code}</span> {lot.species.commonName}</p>
+          <p className="soft small">
+            {lot.source.kind === 'guest' ? text.guestFish(lot.source.ownerName) : text.boughtFish(lot.source.supplierName, lot.source.supplierLot)}
+          </p>
+          <p className="soft small">
+            {formats.mass(lot.mass.grams)}, {text.pieceCount(lot.pieces)}, {text.forms[lot.form].toLowerCase()};{' '}
+            {lot.temperatureTicks === null ? text.notMeasured : formats.temperature(lot.temperatureTicks)}; {formats.moment(lot.receivedAtMs)} {lot.receivedBy}
+          </p>
+          <p className="small">{text.inBatches(lot.batchIds.length)}</p>
+        </article>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,63 @@
+import { useState, type ReactNode } from 'react';
+import type { Batch } from '../../../app/contract/requests/brine-bench.ts';
+import { failureOf, useAsk } from '../../bridge/use-ask.ts';
+import { CheckList } from '../../parts/check-list.tsx';
+import { Choices } from '../../parts/choices.tsx';
+import { ProblemNote } from '../../parts/problem-note.tsx';
+import { words } from '../../words/words.ts';
+import { DecisionPanel } from './decision-panel.tsx';
+import { LabPanel } from './lab-panel.tsx';
+import { OtherSets } from './other-sets.tsx';
+import { PacksPanel } from './packs-panel.tsx';
+
+const text = words.packingTable;
+
+/** One batch at the table: what stands against it, the decision, and its packs. */
+export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
+  const [pack, setPack] = useState(batch.pack);
+  const [store, setStore] = useState(batch.store);
+  const verdict = useAsk('batch.verdict', { batchId: batch.id, pack, store });
+  if (verdict.data === undefined) return <ProblemNote failure={failureOf(verdict.error)} />;
+  const { deciding, others, unconfirmed } = verdict.data;
+  const released = verdict.data.decisions.at(-1)?.decision === 'release';
+  return (
+    <>
+      <div>
+        <h1>{text.head(batch.shortName, batch.marketName)}</h1>
+        <p className="soft">
+          {batch.lotCode === null ? text.noLot : text.lot(batch.lotCode)}
+          {batch.ownerName === null ? '' : `. ${text.guest(batch.ownerName)}`}
+        </p>
+      </div>
+      <div className="columns">
+        <div className="stack">
+          {released ? <PacksPanel batch={batch} /> : null}
+          <section className="sheet stack">
+            <h2>{text.evidence}</h2>
+            <p>{deciding.words}</p>
+            <CheckList result={deciding} />
+            {unconfirmed.length === 0 ? null : (
+              <div className="note caution">
+                <p>{words.verdict.unconfirmed} <b>{unconfirmed.join(', ')}</b></p>
+                <a href="#/office">{text.toOffice}</a>
+              </div>
+            )}
+            <OtherSets others={others} />
+          </section>
+          <LabPanel batchId={batch.id} results={verdict.data.labResults} />
+        </div>
+        <div className="stack">
+          {released ? null : (
+            <section className="sheet stack" aria-label={text.plan}>
+              <Choices label={text.pack} value={pack} choices={(['vacuum', 'air', 'unpacked'] as const).map((id) => ({ id, text: text.packs[id] }))} onChange={setPack} />
+              <Choices label={text.store} value={store} choices={(['frozen', 'refrigerated'] as const).map((id) => ({ id, text: text.stores[id] }))} onChange={setStore} />
+            </section>
+          )}
+          <DecisionPanel batch={batch} gates={verdict.data.gates} decisions={verdict.data.decisions} pack={pack} store={store} />
+          {released ? null : <p className="soft">{text.releaseFirst}</p>}
+        </div>
+      </div>
+      <p className="foot">{words.frame.caution}</p>
+    </>
+  );
+}

@@ -1,0 +1,78 @@
+import { useState, type ReactNode } from 'react';
+import type { Output } from '../../../app/contract/contract.ts';
+import { useCommand } from '../../bridge/use-ask.ts';
+import { addressOf, go } from '../../frame/address.ts';
+import { PressButton } from '../../parts/button.tsx';
+import { EnterReadings } from '../../parts/enter-readings.tsx';
+import { Field } from '../../parts/field.tsx';
+import { ImportFile } from '../../parts/import-file.tsx';
+import { Leaf } from '../../parts/leaf.tsx';
+import { MomentField } from '../../parts/moment-field.tsx';
+import { ProblemNote } from '../../parts/problem-note.tsx';
+import { words } from '../../words/words.ts';
+import { nextStep, type Mark } from './next-step.ts';
+
+const text = words.smokehouse;
+
+/** The buttons of a load; the dark one is the next right thing. */
+export function LoadActions({ shown }: { readonly shown: Output<'load.get'> }): ReactNode {
+  const [leaf, setLeaf] = useState<'enter' | 'import' | Mark | null>(null);
+  const { load } = shown;
+  const step = nextStep(shown);
+  const close = (): void => setLeaf(null);
+  const running = load.cooledAtMs === null;
+  const markLook = (what: Mark): 'next' | 'plain' => (step === what ? 'next' : 'plain');
+  return (
+    <div className="row">
+      {running ? <PressButton onPress={() => setLeaf('import')}>{text.importFile}</PressButton> : null}
+      {running ? <PressButton look={step === 'read' ? 'next' : 'plain'} onPress={() => setLeaf('enter')}>{text.enter}</PressButton> : null}
+      {load.inAtMs === null ? <PressButton look={markLook('in')} onPress={() => setLeaf('in')}>{text.fishIsIn}</PressButton> : null}
+      {load.inAtMs !== null && load.outAtMs === null ? (
+        <PressButton look={markLook('out')} onPress={() => setLeaf('out')}>{step === 'out' ? text.takeOut : text.takeOutEarly}</PressButton>
+      ) : null}
+      {load.outAtMs !== null && running ? <PressButton look={markLook('cooled')} onPress={() => setLeaf('cooled')}>{text.cooled}</PressButton> : null}
+      {running ? null : <PressButton look="next" onPress={() => go(addressOf('packing-table', load.batchIds[0] ?? ''))}>{text.toPacking}</PressButton>}
+      {leaf === 'enter' ? <EnterReadings points={load.points} needs={shown.needs} onClose={close} /> : null}
+      {leaf === 'import' ? <ImportFile loadId={load.id} points={load.points} mayMark={load.inAtMs === null || load.outAtMs === null} onClose={close} /> : null}
+      {leaf === 'in' || leaf === 'out' || leaf === 'cooled' ? <MarkLeaf loadId={load.id} what={leaf} early={leaf === 'out' && step !== 'out'} onClose={close} /> : null}
+    </div>
+  );
+}
+
+interface MarkLeafProps {
+  readonly loadId: string;
+  readonly what: Mark;
+  readonly early: boolean;
+  onClose(): void;
+}
+
+/** Says when the fish went in, came out or was cooled; coming out early asks why. */
+function MarkLeaf({ loadId, what, early, onClose }: MarkLeafProps): ReactNode {
+  const mark = useCommand('load.mark');
+  const [atMs, setAtMs] = useState<number | null>(null);
+  const [why, setWhy] = useState('');
+  const [whyFault, setWhyFault] = useState(false);
+  const title = what === 'in' ? text.fishIsIn : what === 'out' ? (early ? text.takeOutEarly : text.takeOut) : text.cooled;
+  const send = async (): Promise<void> => {
+    setWhyFault(early && why.trim() === '');
+    if (early && why.trim() === '') return;
+    const answer = await mark.send({ loadId, what, atMs: atMs ?? Date.now(), ...(why.trim() === '' ? {} : { why }) });
+    if (answer !== null) onClose();
+  };
+  return (
+    <Leaf title={title} onClose={onClose}>
+      {early ? (
+        <>
+          <Field label={text.whyEarly} value={why} fault={whyFault ? text.whyEarlyFault : null} onChange={setWhy} />
+          <p className="note caution">{text.missesStay}</p>
+        </>
+      ) : null}
+      <MomentField label={text.markAt} value={null} onChange={setAtMs} />
+      <ProblemNote failure={mark.failure} />
+      <div className="row">
+        <PressButton look="next" isDisabled={mark.busy} onPress={() => { void send(); }}>{title}</PressButton>
+        <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
+      </div>
+    </Leaf>
+  );
+}

@@ -1,0 +1,43 @@
+import { useEffect, type ReactNode } from 'react';
+import { printPage } from '../bridge/bridge.ts';
+import { PressButton } from '../parts/button.tsx';
+import { words } from '../words/words.ts';
+
+interface PaperProps {
+  /** The page as CSS has it, such as `101.6mm 76.2mm` or `A5`. */
+  readonly size: string;
+  readonly margin: string;
+  readonly printText?: string;
+  readonly mayPrint?: boolean;
+  readonly children: ReactNode;
+  readonly above?: ReactNode;
+  /** Done before the print dialog; false keeps it from opening. */
+  beforePrint?(): Promise<boolean>;
+}
+
+/** The bar over a printed page, which is not printed, and the page's own size. */
+export function Paper({ size, margin, printText = words.print.print, mayPrint = true, children, above, beforePrint }: PaperProps): ReactNode {
+  useEffect(() => {
+    // An adopted sheet may hold @page; a <style> element would be blocked by the content policy.
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(`@page { size: ${size}; margin: ${margin}; }`);
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
+    return () => {
+      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== sheet);
+    };
+  }, [size, margin]);
+  const print = async (): Promise<void> => {
+    if (beforePrint !== undefined && !(await beforePrint())) return;
+    await printPage();
+  };
+  return (
+    <>
+      <div className="print-bar row">
+        <PressButton onPress={() => window.history.back()}>{words.print.back}</PressButton>
+        <PressButton look="next" isDisabled={!mayPrint} onPress={() => { void print(); }}>{printText}</PressButton>
+        {above}
+      </div>
+      <main className="paper">{children}</main>
+    </>
+  );
+}

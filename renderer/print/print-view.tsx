@@ -1,0 +1,23 @@
+import type { ReactNode } from 'react';
+import { useAddress } from '../frame/address.ts';
+import { CardSheet } from './card-sheet.tsx';
+import { HoldTag } from './hold-tag.tsx';
+import { LabelRun } from './label-run.tsx';
+import { RecordSheet } from './record-sheet.tsx';
+import './print.css';
+
+/** Everything printed is a page of its own, black on white, exact in millimetres. */
+export function PrintView(): ReactNode {
+  const { rest, query } = useAddress();
+  const [what, batchId = ''] = rest;
+  switch (what) {
+    case 'card':
+      return <CardSheet batchId={batchId} />;
+    case 'labels':
+      return <LabelRun batchId={batchId} stockId={query.get('stock') ?? ''} />;
+    case 'hold':
+      return <HoldTag batchId={batchId} />;
+    default:
+      return <RecordSheet batchId={batchId} />;
+  }
+}

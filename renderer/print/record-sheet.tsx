@@ -1,0 +1,73 @@
+import type { ReactNode } from 'react';
+import { failureOf, useAsk } from '../bridge/use-ask.ts';
+import { useFormats } from '../parts/format.ts';
+import { ProblemNote } from '../parts/problem-note.tsx';
+import { words } from '../words/words.ts';
+import { Paper } from './paper.tsx';
+import { RecordChecks } from './record-checks.tsx';
+import { RecordReadings } from './record-readings.tsx';
+
+const text = words.print.record;
+const shelf = words.packingTable;
+
+/** The batch record on paper: everything that was recorded, with the verdicts and the chain's digest. */
+export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNode {
+  const formats = useFormats();
+  const answer = useAsk('record.batch', { batchId });
+  if (answer.data === undefined) return <ProblemNote failure={failureOf(answer.error)} />;
+  const record = answer.data;
+  const { batch, kitchen, load } = record;
+  const { card } = batch;
+  return (
+    <Paper size="A4" margin="14mm">
+      <article className="sheet-a4">
+        <h1>{text.title} {batch.lotCode ?? batch.shortName}</h1>
+        {kitchen.demo ? <p><b>{words.frame.invented}</b></p> : null}
+        <p>{kitchen.name}, {kitchen.address.city}, {kitchen.address.region}. {batch.marketName} ({batch.scientificName}), {words.smokehouse.processes[batch.process]}</p>
+        <h2>{text.fish}</h2>
+        <ul>
+          {record.lots.map((lot) => (
+            <li key={lot.id}>
+              {lot.code}: {formats.mass(lot.mass.grams)}, {lot.pieces}; {formats.longMoment(lot.receivedAtMs)}, {lot.receivedBy};{' '}
+              {lot.temperatureTicks === null ? words.fishIn.notMeasured : formats.temperature(lot.temperatureTicks)};{' '}
+              {lot.source.kind === 'guest' ? words.fishIn.guestFish(lot.source.ownerName) : words.fishIn.boughtFish(lot.source.supplierName, lot.source.supplierLot)}
+            </li>
+          ))}
+        </ul>
+        <h2>{text.brine}</h2>
+        <p>{card.recipeName} v{card.recipeVersion}: {card.lines.map((line) => `${line.name} ${line.grams} g`).join(', ')}. {card.salometerDegrees.toFixed(1)} {words.brineBench.salometer}, {card.percentByWeight.toFixed(2)} %</p>
+        <ul>
+          {batch.soak.map((event) => (
+            <li key={event.what + event.atMs}>
+              {words.print.card[event.what === 'start' ? 'started' : event.what === 'end' ? 'ended' : 'turns']} {formats.longMoment(event.atMs)}, {event.initials}
+              {event.brineTicks === null ? '' : `, ${words.print.card.brine} ${formats.temperature(event.brineTicks)}`}
+            </li>
+          ))}
+        </ul>
+        {load === null ? null : <RecordReadings load={load} series={record.series} />}
+        <h2>{text.verdicts}</h2>
+        <RecordChecks record={record} />
+        <h2>{text.decisions}</h2>
+        <ul>{record.decisions.map((each) => <li key={each.id}>{shelf.decidedBy(shelf.decided[each.decision], formats.longMoment(each.atMs), each.initials, each.reason)}</li>)}</ul>
+        <h2>{text.packs}</h2>
+        <ul>{record.packs.map((pack) => <li key={pack.id}>{shelf.packLine(pack.code, formats.mass(pack.net.grams))}, {shelf.printed(pack.printedCount)}</li>)}</ul>
+        <h2>{text.entries}</h2>
+        <table className="print-table">
+          <thead><tr><th>{text.sequence}</th><th>{text.entered}</th><th>{text.who}</th><th>{text.what}</th></tr></thead>
+          <tbody>
+            {record.entries.map((entry) => (
+              <tr key={entry.id}>
+                <td>{entry.sequence}</td>
+                <td>{formats.longMoment(entry.enteredAtMs)}</td>
+                <td>{entry.person}</td>
+                <td>{entry.summary} {entry.why}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p className="print-caution">{text.chain(record.chain.entries, record.chain.intact, record.chain.digest)}</p>
+        <p className="print-caution">{words.frame.caution}</p>
+      </article>
+    </Paper>
+  );
+}

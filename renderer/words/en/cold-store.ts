@@ -1,0 +1,22 @@
+export const coldStore = {
+  title: 'Cold store',
+  lead: 'The record of each cold place, and the freezer marks of each batch.',
+  places: 'Places',
+  none: 'No cooler, freezer or brining room is known yet. Add them in the office.',
+  kinds: { 'brining-room': 'brining room', cooler: 'cooler', freezer: 'freezer' },
+  last: (value: string, moment: string) => `last ${value}, ${moment}`,
+  noReading: 'no reading yet',
+  enter: 'Enter readings',
+  importFile: 'Import a logger’s file',
+  chartTitle: (name: string) => `Temperature of ${name} against time`,
+  batches: 'Batches to freeze or keep',
+  noBatches: 'No batch is waiting for the cold store.',
+  marks: {
+    sealed: 'Sealed', 'into-freezer': 'Into the freezer', frozen: 'Frozen solid', 'out-of-freezer': 'Out of the freezer',
+  },
+  done: (what: string, moment: string) => `${what} ${moment}`,
+  freezer: 'Freezer',
+  when: 'When',
+  onceADay: 'Read a freezer once a day at least. A chilled store and a night of cold smoke want a logger or a maximum–minimum thermometer.',
+  limits: { cooler: '38 °F (3.3 °C) or below', freezer: '0 °F (−18 °C) or below' },
+} as const;

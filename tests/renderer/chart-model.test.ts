@@ -1,0 +1,60 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { exactTicks } from '../../app/measures/temperature.ts';
+import { chartDomain, degreeTicks, seriesPath, timeTicks, usualStepMs } from '../../renderer/chart/chart-model.ts';
+import { decodeSeries } from '../../renderer/chart/decode-series.ts';
+
+const MINUTE = 60_000;
+
+function seriesOf(points: readonly (readonly [number, number])[]) {
+  return { atMs: Float64Array.from(points, ([minute]) => minute * MINUTE), ticks: Int32Array.from(points, ([, degrees]) => exactTicks(degrees, 'F')) };
+}
+
+describe('a series for the chart', () => {
+  it('comes back from the contract’s base64 exactly as it went in', () => {
+    fc.assert(fc.property(fc.array(fc.tuple(fc.integer({ min: 0, max: 4e12 }), fc.integer({ min: -1_800_000, max: 9_000_000 })), { maxLength: 40 }), (points) => {
+      const atMs = Float64Array.from(points, ([at]) => at);
+      const ticks = Int32Array.from(points, ([, value]) => value);
+      const base64 = (array: Float64Array | Int32Array): string => Buffer.from(array.buffer).toString('base64');
+      const decoded = decodeSeries({ length: points.length, atMs: base64(atMs), ticks: base64(ticks) });
+      expect([...decoded.atMs]).toEqual([...atMs]);
+      expect([...decoded.ticks]).toEqual([...ticks]);
+    }));
+  });
+
+  it('is refused whole when its lengths disagree', () => {
+    expect(() => decodeSeries({ length: 2, atMs: '', ticks: '' })).toThrow('a series of 2');
+  });
+
+  it('breaks its line where nothing was measured for longer than the gap', () => {
+    const series = seriesOf([[0, 40], [5, 50], [30, 60], [35, 70]]);
+    const path = seriesPath(series, 10 * MINUTE, (atMs) => atMs / MINUTE, () => 0);
+    expect(path).toBe('M0.0 0.0L5.0 0.0M30.0 0.0L35.0 0.0');
+  });
+
+  it('takes the lower middle step as its usual one', () => {
+    expect(usualStepMs(seriesOf([[0, 40], [1, 40], [2, 40], [12, 40], [22, 40]]))).toBe(MINUTE);
+  });
+});
+
+describe('the domain of a chart', () => {
+  it('holds every reading, every limit and every moment', () => {
+    const domain = chartDomain([seriesOf([[0, 38], [60, 151]])], [exactTicks(145, 'F'), exactTicks(40, 'F')], [90 * MINUTE], 'F');
+    expect(domain).toEqual({ fromMs: 0, toMs: 90 * MINUTE, low: 30, high: 160 });
+  });
+
+  it('is none without a reading, a limit or a moment', () => {
+    expect(chartDomain([], [], [], 'F')).toBeNull();
+  });
+
+  it('marks time on whole steps of the wall clock, also in a zone half an hour off', () => {
+    const ticks = timeTicks({ fromMs: 7 * MINUTE, toMs: 127 * MINUTE, low: 0, high: 10 }, 30 * MINUTE);
+    expect(ticks.map((atMs) => (atMs / MINUTE + 30) % 15)).toEqual(ticks.map(() => 0));
+    expect(ticks.length).toBeGreaterThan(5);
+  });
+
+  it('marks temperatures on the smallest whole step that leaves at most nine', () => {
+    expect(degreeTicks({ fromMs: 0, toMs: 1, low: 30, high: 190 })).toEqual([40, 60, 80, 100, 120, 140, 160, 180]);
+    expect(degreeTicks({ fromMs: 0, toMs: 1, low: 30, high: 230 })).toEqual([50, 100, 150, 200]);
+  });
+});
