@@ -1,9 +1,10 @@
 /** `log.read`: a thermometer's log from a file's text to places with points. */
 import { z } from 'zod';
-import { LOG_ROLES } from '../../probes/log-types.ts';
+import type { LogRole } from '../../probes/log-types.ts';
 import { pure } from '../endpoint.ts';
 
 const Unit = z.enum(['F', 'C']);
+const Role = z.enum(['time', 'date', 'clock', 'elapsed', 'reading', 'note', 'ignore', 'channel', 'unit'] satisfies LogRole[]);
 
 export const LogReadInput = z
   .strictObject({
@@ -21,7 +22,7 @@ export const LogReadInput = z
 export type LogReadInput = z.infer<typeof LogReadInput>;
 
 export const LogReadOutput = z.strictObject({
-  columns: z.array(z.strictObject({ index: z.int(), heading: z.string(), role: z.enum(LOG_ROLES), unit: Unit.nullable() })),
+  columns: z.array(z.strictObject({ index: z.int(), heading: z.string(), role: Role, unit: Unit.nullable() })),
   questions: z.array(
     z.strictObject({
       id: z.string(),

@@ -126,6 +126,8 @@ export const smokehouseRequests = {
       columns: z.array(z.strictObject({ name: z.string(), pointId: Id })).min(1).max(64),
       /** The file runs from in to out of the chamber: sets the load's marks to its first and last reading. */
       coversInToOut: z.boolean(),
+      /** Given when the file goes on after the fish came out: the time it came out; the last reading then ends the cooling record. */
+      outAtMs: InstantMs.nullable().optional(),
       loadId: Id.nullable(),
     }),
     z.strictObject({ kept: z.int(), refused: z.int(), alreadyThere: z.int() }),

@@ -1,0 +1,47 @@
+/** Files as they came, kept in the book beside what was read from them. */
+import { Refusal } from '../refusal.ts';
+import { sha256Hex } from './canonical.ts';
+import type { Connection } from './connection.ts';
+
+/** A whole day of eight probes at one reading a second is about 6 MB of text (691,200 readings of 9 bytes); this leaves room. */
+export const LARGEST_FILE_BYTES = 64 * 1024 * 1024;
+
+export interface Inbox {
+  /** Keeps a file and answers its id; the same bytes again get the id they have. */
+  take(fileName: string, bytes: Uint8Array, stamp: { id: string; nowMs: number }): string;
+  file(fileId: string): { fileName: string; bytes: Uint8Array } | undefined;
+}
+
+export function openInbox(database: Connection): Inbox {
+  const byDigest = database.prepare<[string], { id: string }>('SELECT id FROM inbox WHERE sha256 = ?');
+  const insert = database.prepare<[string, string, Uint8Array, string, number]>('INSERT INTO inbox (id, file_name, bytes, sha256, taken_at_ms) VALUES (?, ?, ?, ?, ?)');
+  const byId = database.prepare<[string], { file_name: string; bytes: Uint8Array }>('SELECT file_name, bytes FROM inbox WHERE id = ?');
+  return {
+    take(fileName, bytes, { id, nowMs }) {
+      refuseUnfit(fileName, bytes);
+      const sha256 = sha256Hex(bytes);
+      const there = byDigest.get(sha256);
+      if (there !== undefined) return there.id;
+      insert.run(id, fileName.toWellFormed(), bytes, sha256, nowMs);
+      return id;
+    },
+    file(fileId) {
+      const row = byId.get(fileId);
+      return row === undefined ? undefined : { fileName: row.file_name, bytes: row.bytes };
+    },
+  };
+}
+
+function refuseUnfit(fileName: string, bytes: Uint8Array): void {
+  if (fileName === '' || fileName.length > 255 || /[/\\\0]/.test(fileName)) {
+    throw new Refusal('INVALID_INPUT', 'The file needs a plain name of 1 to 255 characters.', { remedy: 'Rename the file, then choose it again.' });
+  }
+  if (bytes.byteLength === 0) {
+    throw new Refusal('INVALID_INPUT', `${fileName} is empty.`, { remedy: 'Export it again from the logger.' });
+  }
+  if (bytes.byteLength > LARGEST_FILE_BYTES) {
+    throw new Refusal('INVALID_INPUT', `${fileName} is too large: ${Math.ceil(bytes.byteLength / 1_048_576)} MB; a log may have ${LARGEST_FILE_BYTES / 1_048_576} MB.`, {
+      remedy: 'Export only the days of this load from the logger.',
+    });
+  }
+}

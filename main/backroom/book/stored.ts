@@ -1,0 +1,67 @@
+/**
+ * What the book keeps, one schema a subject. Every document read from the file is parsed by these,
+ * so that a damaged row is found when it is read and not when it is printed.
+ */
+import { z } from 'zod';
+import { BrineCard, Recipe, Skin, SoakEvent } from '../../../app/contract/requests/brine-bench.ts';
+import { FishForm, FishSource } from '../../../app/contract/requests/fish.ts';
+import { Confirmation } from '../../../app/contract/requests/limits.ts';
+import { Instrument, Kitchen, Person, Place, Smoker } from '../../../app/contract/requests/office.ts';
+import { Pack, StoredLabel } from '../../../app/contract/requests/packing.ts';
+import { EnteredMass, Id, InstantMs, PackKind, PointRole, Process, StoreKind, Ticks } from '../../../app/contract/requests/quantities.ts';
+import { Decision, LabResult } from '../../../app/contract/requests/verdict.ts';
+
+export const StoredKitchen = z.strictObject({ id: z.literal('kitchen'), ...Kitchen.shape });
+export const StoredFishLot = z.strictObject({
+  id: Id, code: z.string(), source: FishSource, speciesId: Id, form: FishForm, mass: EnteredMass,
+  pieces: z.int(), caughtAtMs: InstantMs.nullable(), icedAtMs: InstantMs.nullable(), receivedAtMs: InstantMs,
+  temperatureTicks: Ticks.nullable(), note: z.string(), receivedBy: z.string(),
+});
+export const StoredBatch = z.strictObject({
+  id: Id, shortName: z.string(), lotCode: z.string().nullable(), lotIds: z.array(Id), speciesId: Id,
+  sourceKind: z.enum(['guest', 'supplier']), fillets: EnteredMass, thickestMm: z.number(), skin: Skin,
+  process: Process, pack: PackKind, store: StoreKind, setId: z.string(), card: BrineCard, recipe: Recipe,
+  soak: z.array(SoakEvent), loadId: Id.nullable(), madeAtMs: InstantMs, madeBy: z.string(),
+  intoFreezerAtMs: InstantMs.nullable(), frozenAtMs: InstantMs.nullable(), sealedAtMs: InstantMs.nullable(),
+  outOfFreezerAtMs: InstantMs.nullable(), freezerPlaceId: Id.nullable(),
+});
+export const StoredLoad = z.strictObject({
+  id: Id, number: z.int(), letter: z.string().length(1).nullable(), smokerId: Id, process: Process, batchIds: z.array(Id),
+  openedAtMs: InstantMs, openedBy: z.string(), inAtMs: InstantMs.nullable(), endOfSmokingAtMs: InstantMs.nullable(),
+  outAtMs: InstantMs.nullable(), cooledAtMs: InstantMs.nullable(), pointIds: z.array(Id),
+});
+/** A measuring point. A place's point has the place's id as its own. */
+export const StoredPoint = z.strictObject({
+  id: Id, name: z.string(), role: PointRole, batchId: Id.nullable(), loadId: Id.nullable(),
+  thicknessMm: z.number().nullable(), rackPlace: z.string(), instrumentId: Id.nullable(),
+});
+export const StoredLabResult = z.strictObject({ batchId: Id, ...LabResult.shape });
+export const StoredDecision = z.strictObject({ batchId: Id, ...Decision.shape });
+export const StoredPrint = z.strictObject({ id: Id, packId: Id, printedAtMs: InstantMs, printedBy: z.string(), label: StoredLabel });
+export const StoredConfirmation = z.strictObject({ id: Id, ...Confirmation.shape });
+
+/** Every shelf of the book: its schema, and the keys that are also indexed columns. */
+export const SHELVES = {
+  kitchen: { schema: StoredKitchen, keys: [] },
+  people: { schema: Person, keys: [] },
+  instruments: { schema: Instrument, keys: [] },
+  smokers: { schema: Smoker, keys: [] },
+  places: { schema: Place, keys: [] },
+  recipes: { schema: Recipe, keys: [] },
+  fishLots: { schema: StoredFishLot, keys: ['code'] },
+  batches: { schema: StoredBatch, keys: ['lotCode', 'loadId'] },
+  loads: { schema: StoredLoad, keys: [] },
+  points: { schema: StoredPoint, keys: ['loadId'] },
+  labResults: { schema: StoredLabResult, keys: ['batchId'] },
+  decisions: { schema: StoredDecision, keys: ['batchId'] },
+  packs: { schema: Pack, keys: ['batchId', 'code'] },
+  prints: { schema: StoredPrint, keys: ['packId'] },
+  confirmations: { schema: StoredConfirmation, keys: ['checkId'] },
+} as const;
+
+export type ShelfName = keyof typeof SHELVES;
+export type Stored<N extends ShelfName> = z.output<(typeof SHELVES)[N]['schema']>;
+export type StoredBatch = z.infer<typeof StoredBatch>;
+export type StoredLoad = z.infer<typeof StoredLoad>;
+export type StoredPoint = z.infer<typeof StoredPoint>;
+export type StoredFishLot = z.infer<typeof StoredFishLot>;

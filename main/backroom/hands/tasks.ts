@@ -1,0 +1,49 @@
+/** What helper threads can do. Inputs and results are plain data: they are copied between threads. */
+import type { Failure } from '../../../app/contract/envelope.ts';
+import type { LogJudgeIn, LogJudgeOut } from '../../../app/contract/requests/log-judge.ts';
+import type { Outcome } from '../../../app/measures/outcome.ts';
+import type { LogOptions, LogReading } from '../../../app/probes/log-types.ts';
+import { readLog } from '../../../app/probes/read-log.ts';
+import { catalogue } from '../catalogue.ts';
+import { failureOf } from '../failures.ts';
+import { Refusal } from '../refusal.ts';
+import { logJudgeServices } from '../services/log-judge.ts';
+import { decodeLog } from '../services/log-read.ts';
+
+const TASKS = {
+  /** Decodes a logger's file and reads it. */
+  readLog(bytes: Uint8Array, options: LogOptions): Outcome<LogReading> {
+    const text = decodeLog(bytes, options.fileName ?? 'The file');
+    return text.ok ? readLog(text.value, options) : text;
+  },
+  /** Judges a record of temperatures by the limits that come with the program. */
+  judgeLog(input: LogJudgeIn): { readonly ok: true; readonly value: LogJudgeOut } | { readonly ok: false; readonly failure: Failure } {
+    try {
+      return { ok: true, value: logJudgeServices['log.judge'](catalogue, input) };
+    } catch (thrown) {
+      // A refusal does not pass from thread to thread as what it is; its failure does.
+      if (thrown instanceof Refusal) return { ok: false, failure: failureOf(thrown) };
+      throw thrown;
+    }
+  },
+} as const;
+
+type Tasks = typeof TASKS;
+export type TaskName = keyof Tasks;
+export type TaskInput<N extends TaskName> = Parameters<Tasks[N]>;
+export type TaskOutput<N extends TaskName> = ReturnType<Tasks[N]>;
+
+/** A task on its way to a thread, and what comes back. */
+export interface TaskToDo {
+  readonly id: number;
+  readonly task: TaskName;
+  readonly input: readonly unknown[];
+}
+export type TaskDone = { readonly id: number; readonly ok: true; readonly value: unknown } | { readonly id: number; readonly ok: false; readonly problem: string };
+
+/** Does one task in this thread. */
+export function doTask<N extends TaskName>(name: N, input: readonly unknown[]): TaskOutput<N> {
+  // Whoever asked was held to the task's own parameters by `Hands.run`.
+  const task = TASKS[name] as (...given: readonly unknown[]) => TaskOutput<N>;
+  return task(...input);
+}

@@ -1,0 +1,12 @@
+/** Ids of our own: UUIDs that sort by the time they were made. */
+import { randomBytes } from 'node:crypto';
+
+/** A UUID of version 7 (IETF, RFC 9562, section 5.7, 2024; from memory): 48 bits of time in ms, then chance. */
+export function newUuidV7(nowMs: number): string {
+  const bytes = randomBytes(16);
+  bytes.writeUIntBE(nowMs, 0, 6);
+  bytes.writeUInt8(0x70 | (bytes.readUInt8(6) & 0x0f), 6);
+  bytes.writeUInt8(0x80 | (bytes.readUInt8(8) & 0x3f), 8);
+  const hex = bytes.toString('hex');
+  return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join('-');
+}

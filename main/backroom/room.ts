@@ -1,0 +1,135 @@
+/** What a use case may reach: the catalogues, the clock, the helper threads and, where it needs one, the open book. */
+import type { Failure } from '../../app/contract/envelope.ts';
+import type { Subject } from '../../app/contract/events.ts';
+import type { Person } from '../../app/contract/requests/office.ts';
+import type { Entry } from '../../app/contract/requests/record.ts';
+import type { ShelfName, Stored } from './book/stored.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { Hands } from './hands/hands.ts';
+
+/** Who asks. Fronts add it; it is never part of the input. */
+export interface Caller {
+  readonly front: 'window' | 'browser' | 'ask';
+  /** A name for the device, such as “this computer”. */
+  readonly device: string;
+  /** The person on duty who was tapped; null before anyone is. */
+  readonly personId: string | null;
+  /** Given once per command by the page; a repeated one gets the first answer. */
+  readonly commandId: string | null;
+}
+
+export interface Clock {
+  nowMs(): number;
+}
+
+/** One subject's documents, in the order they were first put. */
+export interface Shelf<T> {
+  get(id: string): T | undefined;
+  /** As `get`, but refuses with NOT_FOUND and a sentence naming what is missing. */
+  need(id: string): T;
+  all(): T[];
+  /** By an indexed key of the shelf (see SHELVES in book/stored.ts). */
+  where(key: string, value: string): T[];
+  put(document: T): void;
+}
+
+/** One reading as kept: exact ticks, with the text it was read from. */
+export interface KeptReading {
+  readonly atMs: number;
+  readonly lowTicks: number;
+  readonly highTicks: number;
+  readonly text: string;
+}
+export interface ReadingsToKeep {
+  readonly pointId: string;
+  readonly instrumentId: string | null;
+  readonly unit: 'F' | 'C';
+  readonly how: 'by-hand' | 'copied-from-paper' | 'file' | 'instrument';
+  readonly source: string;
+  readonly rows: readonly KeptReading[];
+}
+export interface SeriesReading extends KeptReading {
+  readonly instrumentId: string | null;
+  readonly how: ReadingsToKeep['how'];
+  readonly unit: 'F' | 'C';
+}
+
+/** A line of the append-only record, as a use case gives it; the book adds number, digest, person and time entered. */
+export interface EntryDraft {
+  readonly kind: string;
+  readonly subjectId: string;
+  readonly happenedAtMs: number | null;
+  /** One line for people. */
+  readonly summary: string;
+  readonly why?: string;
+  readonly before?: unknown;
+  readonly after: unknown;
+}
+
+export interface OpenBook {
+  readonly fileName: string;
+  readonly readOnly: boolean;
+  shelf<N extends ShelfName>(name: N): Shelf<Stored<N>>;
+  /** Appends to the record; only inside a command. */
+  record(entry: EntryDraft): void;
+  /** Entries about any of these subjects, oldest first. */
+  entriesAbout(subjectIds: readonly string[]): Entry[];
+  /** Walks the whole chain. */
+  checkChain(): { entries: number; intact: boolean; digest: string };
+  /**
+   * Keeps readings for ever; only inside a command, and before its `record`: the next entry covers
+   * the digest of every reading kept since the last one. A command that keeps readings and then
+   * records nothing fails. A reading that is already there (same point, instant and ticks) is only counted.
+   */
+  keepReadings(readings: ReadingsToKeep): { kept: number; alreadyThere: number };
+  /** Sorted by instant, then by order of keeping. */
+  readings(pointId: string): SeriesReading[];
+  lastReading(pointId: string): SeriesReading | undefined;
+  /** A file of the inbox as it came. */
+  inboxFile(fileId: string): { fileName: string; bytes: Uint8Array } | undefined;
+  /** Writes a copy beside the book by the database's own backup; the name says the book, the day and a number. */
+  backUp(): Promise<{ fileName: string; bytes: number }>;
+}
+
+/** Which book is meant: the kitchen's own, or the demonstration kitchen's. A file named at start is both. */
+export type BookKind = 'own' | 'demo';
+
+/** The one book of this run: what state it is in, and how one is begun or opened. Announces `book` by itself. */
+export interface BookKeeper {
+  /** `refused` comes with the reason why the file that lies there can't be opened. */
+  state(): { readonly state: 'none' | 'open' | 'refused'; readonly fault: Failure | null };
+  /** The open book for reading, or null. */
+  current(): OpenBook | null;
+  /** Whether the file of that book is there. */
+  exists(kind: BookKind): boolean;
+  /** Opens a book that is there; one that is open already stays open. Refuses with the file's own fault, or CONFLICT where another book is open. */
+  open(kind: BookKind): OpenBook;
+  /**
+   * Makes the book file and fills it inside one transaction; when `fill` throws no file is left.
+   * Refuses with CONFLICT where a book is open or its file is there, and with the file's own fault where one is refused.
+   * @param fill gets `at`, which gives a room whose clock stands at `nowMs` and whose entries are
+   *   entered at that time by that person (null: the program)
+   * @param kind `own` when left out
+   */
+  start(fill: (at: (nowMs: number, person: Person | null) => BookRoom) => void, kind?: BookKind): void;
+}
+
+export interface Room {
+  readonly catalogue: Catalogue;
+  readonly clock: Clock;
+  readonly hands: Hands;
+  readonly version: string;
+  readonly caller: Caller;
+  /** For the few requests that look at or begin the book itself. */
+  readonly keeper: BookKeeper;
+  /** A new UUIDv7. */
+  newId(): string;
+}
+
+/** A room with an open book and, for commands, the person who acts. */
+export interface BookRoom extends Room {
+  readonly book: OpenBook;
+  readonly person: Person | null;
+  /** Announces after the commit that a subject changed. */
+  changed(subject: Subject, ids: readonly string[]): void;
+}

@@ -1,0 +1,43 @@
+/** Every use case, one a request: a missing one does not compile. */
+import { Refusal } from './refusal.ts';
+import type { Services } from './service.ts';
+import { bookLifeServices } from './services/book-life.ts';
+import { brineArithmeticServices } from './services/brine-arithmetic.ts';
+import { brineBenchServices } from './services/brine-bench.ts';
+import { fishServices } from './services/fish.ts';
+import { labelPreviewServices } from './services/label-preview.ts';
+import { limitsServices } from './services/limits.ts';
+import { lineServices } from './services/line.ts';
+import { logReadServices } from './services/log-read.ts';
+import { officeServices } from './services/office.ts';
+import { packingServices } from './services/packing.ts';
+import { readingsServices } from './services/readings.ts';
+import { recordServices } from './services/record.ts';
+import { smokehouseServices } from './services/smokehouse.ts';
+import { verdictServices } from './services/verdict.ts';
+
+export const services: Services = {
+  ...bookLifeServices,
+  ...officeServices,
+  ...limitsServices,
+  ...fishServices,
+  ...brineBenchServices,
+  ...smokehouseServices,
+  ...readingsServices,
+  ...verdictServices,
+  ...packingServices,
+  ...lineServices,
+  ...recordServices,
+  ...logReadServices,
+  ...labelPreviewServices,
+  // These need nothing of the room but its data.
+  'brine.strength': ({ catalogue }, input) => brineArithmeticServices['brine.strength'](catalogue, input),
+  'recipe.scale': ({ catalogue }, input) => brineArithmeticServices['recipe.scale'](catalogue, input),
+  // A long record takes a while, and a live load may not wait for it.
+  'log.judge': async ({ hands }, input) => {
+    const judged = await hands.run('judgeLog', input);
+    if (judged.ok) return judged.value;
+    const { code, message, remedy, fields } = judged.failure;
+    throw new Refusal(code, message, { remedy, fields });
+  },
+};
