@@ -86,3 +86,55 @@ export function usualStepMs(series: DrawnSeries): number {
   return steps[Math.floor((steps.length - 1) / 2)] ?? 0;
 }
 
+
+export interface ChartMark {
+  readonly atMs: number;
+  readonly text: string;
+}
+interface PlacedMark {
+  readonly x: number;
+  readonly textX: number;
+  readonly text: string;
+  readonly anchor: 'start' | 'end';
+  /** Counted from the top; words that would overlap stand on different rows. */
+  readonly row: number;
+}
+
+/** About the width of a letter at 16 px; enough to keep words apart. */
+const LETTER_PX = 8.6;
+
+/** Where each mark's word stands: right of its line, left of it at the chart's edge, a row lower when it would touch another. */
+export function placeMarks(marks: readonly ChartMark[], x: (atMs: number) => number, rightEdge: number): PlacedMark[] {
+  const taken: { from: number; to: number; row: number }[] = [];
+  return marks.toSorted((a, b) => a.atMs - b.atMs).map((mark) => {
+    const lineX = x(mark.atMs);
+    const width = mark.text.length * LETTER_PX;
+    const atEdge = lineX + 6 + width > rightEdge;
+    const from = atEdge ? lineX - 6 - width : lineX + 6;
+    let row = 0;
+    while (taken.some((other) => other.row === row && from < other.to && from + width > other.from)) row += 1;
+    taken.push({ from, to: from + width, row });
+    return { x: lineX, textX: atEdge ? lineX - 6 : lineX + 6, text: mark.text, anchor: atEdge ? 'end' : 'start', row };
+  });
+}
+
+/**
+ * Pushes heights apart until neighbours are `least` px from each other, keeping their order and,
+ * where there is room, inside `top` to `bottom`; for the numbers at the lines' ends.
+ */
+export function spreadApart(heights: readonly number[], least: number, top: number, bottom: number): number[] {
+  const order = heights.map((height, index) => ({ height, index })).sort((a, b) => a.height - b.height);
+  let before = Number.NEGATIVE_INFINITY;
+  for (const each of order) {
+    each.height = Math.max(each.height, before + least);
+    before = each.height;
+  }
+  // What was pushed down goes back up by half, so that the group stays around its own middle.
+  const pushed = order.reduce((sum, each) => sum + each.height - (heights[each.index] ?? 0), 0) / Math.max(1, order.length);
+  const placed = [...heights];
+  const first = (order[0]?.height ?? 0) - pushed;
+  const last = before - pushed;
+  const shift = first < top ? top - first : last > bottom ? Math.max(bottom - last, top - first) : 0;
+  for (const each of order) placed[each.index] = each.height - pushed + shift;
+  return placed;
+}

@@ -1,7 +1,7 @@
 /** From a load's answer to the lines and marks of its chart. Pure. */
 import type { Output } from '../../app/contract/contract.ts';
 import type { Load } from '../../app/contract/requests/smokehouse.ts';
-import type { ChartSeries } from './chart-model.ts';
+import type { ChartMark, ChartSeries } from './chart-model.ts';
 import { decodeSeries } from './decode-series.ts';
 import { words } from '../words/words.ts';
 
@@ -35,7 +35,7 @@ export function chartSeriesOf(load: Load, series: Output<'load.get'>['series']):
 }
 
 /** The load's marks with their words. */
-export function marksOf(load: Load): { atMs: number; text: string }[] {
+export function marksOf(load: Load): ChartMark[] {
   const marks: [number | null, string][] = [
     [load.inAtMs, words.smokehouse.marks.in],
     [load.endOfSmokingAtMs, words.smokehouse.marks.endOfSmoking],

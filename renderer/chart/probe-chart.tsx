@@ -7,10 +7,13 @@ import { useKitchen } from '../frame/kitchen.tsx';
 import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
 import { PressButton } from '../parts/button.tsx';
-import { chartDomain, degreeTicks, timeTicks, type ChartSeries } from './chart-model.ts';
+import { chartDomain, degreeTicks, timeTicks, type ChartMark, type ChartSeries } from './chart-model.ts';
+import { MarkLines } from './mark-lines.tsx';
 import { SeriesPaths } from './series-paths.tsx';
 import { SeriesTable } from './series-table.tsx';
 import './chart.css';
+
+const DAY_MS = 86_400_000;
 
 interface ProbeChartProps {
   readonly title: string;
@@ -19,7 +22,7 @@ interface ProbeChartProps {
   /** Stretches of the evidence: those that count are tinted, those that don't are outlined. */
   readonly spans?: readonly { readonly fromMs: number; readonly toMs: number; readonly counts: boolean }[];
   /** In, end of smoking, out: a labelled upright line each. */
-  readonly marks?: readonly { readonly atMs: number; readonly text: string }[];
+  readonly marks?: readonly ChartMark[];
   readonly nowMs?: number | null;
 }
 
@@ -47,7 +50,7 @@ export function ProbeChart({ title, series, limits, spans = [], marks = [], nowM
               <CartesianGrid stroke="var(--rule)" vertical={false} />
               <XAxis
                 dataKey="atMs" type="number" domain={[domain.fromMs, domain.toMs]} allowDataOverflow
-                ticks={timeTicks(domain, offsetMs(domain.fromMs, kitchen.timeZone))} tickFormatter={formats.clock} stroke="var(--soft)" tick={{ fill: 'var(--soft)', fontSize: 16 }} interval={0}
+                ticks={timeTicks(domain, offsetMs(domain.fromMs, kitchen.timeZone))} tickFormatter={(atMs: number) => (domain.toMs - domain.fromMs > DAY_MS && formats.clock(atMs) === '00:00' ? formats.moment(atMs).split(',')[0] ?? '' : formats.clock(atMs))} stroke="var(--soft)" tick={{ fill: 'var(--soft)', fontSize: 16 }} interval={0}
               />
               <YAxis type="number" domain={[domain.low, domain.high]} allowDataOverflow ticks={degreeTicks(domain)} width={56} stroke="var(--soft)" tick={{ fill: 'var(--soft)', fontSize: 16 }} interval={0} />
               {limitsShown.map((limit) => (limit.kind === 'minimum'
@@ -66,11 +69,9 @@ export function ProbeChart({ title, series, limits, spans = [], marks = [], nowM
                   label={{ value: limit.text, position: 'insideBottomLeft', fill: 'var(--ink)', fontSize: 16 }}
                 />
               ))}
-              {marks.map((mark) => (
-                <ReferenceLine key={mark.text + mark.atMs} x={mark.atMs} stroke="var(--ink)" strokeWidth={1.2} label={{ value: mark.text, position: 'insideTopLeft', fill: 'var(--ink)', fontSize: 16 }} />
-              ))}
               {nowMs === null ? null : <ReferenceLine x={nowMs} stroke="var(--ink)" strokeWidth={2} />}
               <SeriesPaths series={series} unit={unit} />
+              <MarkLines marks={marks} />
             </LineChart>
           </ResponsiveContainer>
         </figure>

@@ -1,9 +1,10 @@
 import { useMemo, type ReactNode } from 'react';
 import { usePlotArea, useXAxisDomain, useYAxisDomain } from 'recharts';
 import { degreesFromTicks, type TemperatureUnit } from '../../app/measures/temperature.ts';
-import { seriesPath, usualStepMs, type ChartSeries } from './chart-model.ts';
+import { seriesPath, spreadApart, usualStepMs, type ChartSeries } from './chart-model.ts';
 
 const LEAST_GAP_MS = 5 * 60_000;
+const BADGE_PX = 23;
 
 /** The measured lines, one path each, inside a recharts chart: one node a series however many readings there are. */
 export function SeriesPaths({ series, unit }: { readonly series: readonly ChartSeries[]; readonly unit: TemperatureUnit }): ReactNode {
@@ -18,11 +19,13 @@ export function SeriesPaths({ series, unit }: { readonly series: readonly ChartS
     if (area === undefined || !Number.isFinite(to - from) || !Number.isFinite(high - low)) return [];
     const x = (atMs: number): number => area.x + ((atMs - from) / (to - from)) * area.width;
     const y = (ticks: number): number => area.y + (1 - (degreesFromTicks(ticks, unit) - low) / (high - low)) * area.height;
-    return series.filter((each) => each.atMs.length > 0).map((each) => ({
+    const shown = series.filter((each) => each.atMs.length > 0);
+    const ends = spreadApart(shown.map((each) => y(each.ticks.at(-1) ?? 0)), BADGE_PX, area.y + BADGE_PX, area.y + area.height - BADGE_PX / 2);
+    return shown.map((each, index) => ({
       each,
       path: seriesPath(each, Math.max(2 * usualStepMs(each), LEAST_GAP_MS), x, y),
       endX: x(each.atMs.at(-1) ?? 0),
-      endY: y(each.ticks.at(-1) ?? 0),
+      endY: ends[index] ?? 0,
     }));
   }, [area, from, to, low, high, series, unit]);
   return (

@@ -6,10 +6,10 @@ import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
 import { useAddress } from './address.ts';
 import { FirstScreen } from './first-screen.tsx';
-import { KitchenContext, type KitchenAtWork } from './kitchen.tsx';
+import { KitchenContext, useKitchen, type KitchenAtWork } from './kitchen.tsx';
 import { PLACE_VIEWS, PrintView } from './place-views.ts';
 import { PlacesRail } from './places-rail.tsx';
-import { TopStrip } from './top-strip.tsx';
+import { TheLine } from './the-line.tsx';
 
 /** The program: the first screen without a book, the frame with one. */
 export function App(): ReactNode {
@@ -34,6 +34,17 @@ export function App(): ReactNode {
   );
 }
 
+function Top(): ReactNode {
+  const { kitchen, readOnly } = useKitchen();
+  return (
+    <header className="top">
+      <TheLine />
+      {kitchen.demo ? <p className="invented">{words.frame.invented}</p> : null}
+      {readOnly ? <p className="invented">{words.frame.readOnly}</p> : null}
+    </header>
+  );
+}
+
 function Shown(): ReactNode {
   const address = useAddress();
   if (address.place === 'print') {
@@ -47,7 +58,7 @@ function Shown(): ReactNode {
   return (
     <div className="frame">
       <PlacesRail place={address.place} />
-      <TopStrip />
+      <Top />
       <main className="place">
         <Suspense fallback={<p>{words.frame.loading}</p>}>
           <View key={address.place} />

@@ -3,15 +3,16 @@ import type { Output } from '../../app/contract/contract.ts';
 import type { LineBar } from '../../app/contract/requests/record.ts';
 import type { Formats } from '../parts/format.ts';
 
-export const LINE_WIDTH = 980;
-const LEFT = 168;
+/** Room for a name such as “RT 329 Rainbow Trout”. */
+const LEFT = 196;
 const RIGHT = 12;
 const TOP = 32;
 const ROW = 27;
 /** More rows would push the work off a small screen; the rest are counted. */
 const MOST_ROWS = 4;
+/** A due text such as “Turn RT 329 in its brine” needs about this much. */
+const DUE_WIDTH = 300;
 const HOUR_MS = 3_600_000;
-const TICK_HOURS = 6;
 
 type LineStep = { kind: LineBar['steps'][number]['kind']; x: number; width: number; planned: boolean };
 export interface LineRow {
@@ -29,32 +30,32 @@ export interface LineDrawing {
   readonly hidden: number;
 }
 
-/** Places every part of the line on a strip of LINE_WIDTH by `height`. */
-export function drawLine(line: Output<'line.get'>, formats: Pick<Formats, 'clock' | 'moment'>): LineDrawing {
+/** Places every part of the line on a strip of `width` by the answered height. */
+export function drawLine(line: Output<'line.get'>, formats: Pick<Formats, 'clock' | 'moment'>, width: number): LineDrawing {
   const span = line.toMs - line.fromMs;
-  const x = (atMs: number): number => round(LEFT + (Math.min(Math.max(atMs, line.fromMs), line.toMs) - line.fromMs) / span * (LINE_WIDTH - LEFT - RIGHT));
+  const x = (atMs: number): number => round(LEFT + (Math.min(Math.max(atMs, line.fromMs), line.toMs) - line.fromMs) / span * (width - LEFT - RIGHT));
   const shown = [...line.bars].sort((a, b) => urgency(a) - urgency(b)).slice(0, MOST_ROWS);
   return {
     height: TOP + shown.length * ROW + 6,
     nowX: x(line.nowMs),
-    hours: hourTicks(line.fromMs, line.toMs).map((atMs) => ({ x: x(atMs), text: tickText(atMs, formats) })),
-    rows: shown.map((bar, index) => drawRow(bar, TOP + index * ROW, x, line)),
+    hours: hourTicks(line.fromMs, line.toMs, width < 800 ? 12 : 6).map((atMs) => ({ x: x(atMs), text: tickText(atMs, formats) })),
+    rows: shown.map((bar, index) => drawRow(bar, TOP + index * ROW, x, line, width)),
     hidden: line.bars.length - shown.length,
   };
 }
 
-function drawRow(bar: LineBar, y: number, x: (atMs: number) => number, line: Output<'line.get'>): LineRow {
+function drawRow(bar: LineBar, y: number, x: (atMs: number) => number, line: Output<'line.get'>, width: number): LineRow {
   const inside = bar.steps.filter((step) => step.toMs > line.fromMs && step.fromMs < line.toMs);
   const next = bar.dues.toSorted((a, b) => a.atMs - b.atMs)[0];
   const lastX = Math.max(x(line.nowMs), ...inside.map((step) => x(step.toMs)));
-  const dueFits = lastX < LINE_WIDTH - 330;
+  const dueFits = lastX < width - DUE_WIDTH;
   return {
     y,
     name: bar.name,
     steps: inside.map((step) => ({ kind: step.kind, x: x(step.fromMs), width: Math.max(3, round(x(step.toMs) - x(step.fromMs))), planned: step.planned })),
     turns: bar.turns.filter((turn) => turn.atMs >= line.fromMs && turn.atMs <= line.toMs).map((turn) => ({ x: x(turn.atMs), done: turn.done })),
     due: next === undefined ? null : {
-      x: dueFits ? lastX + 12 : LINE_WIDTH - RIGHT,
+      x: dueFits ? lastX + 12 : width - RIGHT,
       text: next.text,
       overdue: next.overdue,
       anchor: dueFits ? 'start' : 'end',
@@ -68,9 +69,9 @@ function urgency(bar: LineBar): number {
   return due === Number.MAX_SAFE_INTEGER ? due - (bar.steps[0]?.fromMs ?? 0) / 1e6 : due;
 }
 
-function hourTicks(fromMs: number, toMs: number): number[] {
+function hourTicks(fromMs: number, toMs: number, hours: number): number[] {
   const ticks: number[] = [];
-  const step = TICK_HOURS * HOUR_MS;
+  const step = hours * HOUR_MS;
   for (let atMs = Math.ceil(fromMs / step) * step; atMs < toMs; atMs += step) ticks.push(atMs);
   return ticks;
 }
@@ -78,7 +79,7 @@ function hourTicks(fromMs: number, toMs: number): number[] {
 /** Hours as the wall clock shows them; the first tick of a day says its date. */
 function tickText(atMs: number, formats: Pick<Formats, 'clock' | 'moment'>): string {
   const clock = formats.clock(atMs);
-  return Number(clock.slice(0, 2)) < TICK_HOURS ? formats.moment(atMs).split(',')[0] ?? clock : clock;
+  return Number(clock.slice(0, 2)) < 6 ? formats.moment(atMs).split(',')[0] ?? clock : clock;
 }
 
 function round(value: number): number {

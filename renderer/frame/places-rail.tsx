@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { words } from '../words/words.ts';
+import { Duty } from './duty.tsx';
 import { addressOf, PLACES, type PlaceName } from './address.ts';
 
 /** Plain line drawings of the work, one a place, drawn for a 32 × 32 field. */
@@ -16,14 +17,17 @@ const DRAWINGS: Readonly<Record<PlaceName, string>> = {
 /** The tabs of the book: the place you are in joins the page. */
 export function PlacesRail({ place }: { readonly place: PlaceName }): ReactNode {
   return (
-    <nav className="rail" aria-label={words.frame.placesNav}>
-      <span className="book-name">{words.frame.bookName}</span>
-      {PLACES.map((name) => (
-        <a key={name} className="tab" href={addressOf(name)} aria-current={name === place ? 'page' : undefined}>
-          <svg viewBox="0 0 32 32" aria-hidden="true"><path d={DRAWINGS[name]} /></svg>
-          {words.frame.places[name]}
-        </a>
-      ))}
-    </nav>
+    <div className="rail">
+      <nav className="tabs" aria-label={words.frame.placesNav}>
+        <span className="book-name">{words.frame.bookName}</span>
+        {PLACES.map((name) => (
+          <a key={name} className="tab" href={addressOf(name)} aria-current={name === place ? 'page' : undefined}>
+            <svg viewBox="0 0 32 32" aria-hidden="true"><path d={DRAWINGS[name]} /></svg>
+            {words.frame.places[name]}
+          </a>
+        ))}
+      </nav>
+      <Duty />
+    </div>
   );
 }

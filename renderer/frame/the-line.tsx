@@ -1,21 +1,27 @@
-import type { ReactNode } from 'react';
+import { useEffect, useRef, useState, type ReactNode, type RefObject } from 'react';
 import type { LineBar } from '../../app/contract/requests/record.ts';
 import { useAsk } from '../bridge/use-ask.ts';
 import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
-import { drawLine, LINE_WIDTH, type LineRow } from './line-drawing.ts';
+import { drawLine, type LineRow } from './line-drawing.ts';
 import './the-line.css';
+
+const LEAST_WIDTH = 320;
 
 /** The strip over every place: each batch as a bar of steps, turns due, deadlines, and now. */
 export function TheLine(): ReactNode {
   const line = useAsk('line.get', {});
   const formats = useFormats();
-  if (line.data === undefined) return <div className="line" />;
-  if (line.data.bars.length === 0) return <div className="line"><p className="soft nothing">{words.frame.line.nothing}</p></div>;
-  const drawing = drawLine(line.data, formats);
+  const box = useRef<HTMLElement>(null);
+  const width = useWidth(box);
+  if (line.data !== undefined && line.data.bars.length === 0) {
+    return <figure className="line" ref={box}><p className="soft nothing">{words.frame.line.nothing}</p></figure>;
+  }
+  if (line.data === undefined || width < LEAST_WIDTH) return <figure className="line" ref={box} />;
+  const drawing = drawLine(line.data, formats, width);
   return (
-    <figure className="line" aria-label={words.frame.line.title}>
-      <svg viewBox={`0 0 ${LINE_WIDTH} ${drawing.height}`} role="img" aria-label={words.frame.line.title}>
+    <figure className="line" ref={box}>
+      <svg width={width} height={drawing.height} role="img" aria-label={words.frame.line.title}>
         <defs>
           <pattern id="soak-waves" width="8" height="8" patternUnits="userSpaceOnUse">
             <rect width="8" height="8" fill="var(--soak-fill)" />
@@ -46,6 +52,19 @@ export function TheLine(): ReactNode {
       {drawing.hidden === 0 ? null : <p className="soft small more">{words.frame.line.more(drawing.hidden)}</p>}
     </figure>
   );
+}
+
+/** The width of an element as it is now, so that text on the line keeps its true size. */
+function useWidth(box: RefObject<HTMLElement | null>): number {
+  const [width, setWidth] = useState(0);
+  useEffect(() => {
+    const element = box.current;
+    if (element === null) return undefined;
+    const watch = new ResizeObserver(() => setWidth(Math.floor(element.clientWidth)));
+    watch.observe(element);
+    return () => watch.disconnect();
+  });
+  return width;
 }
 
 function Row({ row }: { readonly row: LineRow }): ReactNode {

@@ -6,11 +6,15 @@ import { failureOf, useAsk, useCommand } from '../bridge/use-ask.ts';
 import { PressButton } from './button.tsx';
 import { Choices } from './choices.tsx';
 import { Leaf } from './leaf.tsx';
-import { ProblemNote } from './problem-note.tsx';
+import { MomentField } from './moment-field.tsx';
+import { faultOf, ProblemNote } from './problem-note.tsx';
 import { words } from '../words/words.ts';
 import { ImportPreview } from './import-preview.tsx';
 
 const text = words.smokehouse.importing;
+
+/** How far the file goes: to fish out, on into the cooling, or neither. */
+type Covers = 'out' | 'cooled' | 'no';
 
 interface ImportFileProps {
   readonly loadId: string | null;
@@ -26,7 +30,8 @@ export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps
   const [problem, setProblem] = useState<Failure | null>(null);
   const [answers, setAnswers] = useState<Readonly<Record<string, string>>>({});
   const [columns, setColumns] = useState<Readonly<Record<string, string>>>({});
-  const [covers, setCovers] = useState<'yes' | 'no' | null>(mayMark ? null : 'no');
+  const [covers, setCovers] = useState<Covers | null>(mayMark ? null : 'no');
+  const [outAtMs, setOutAtMs] = useState<number | null>(null);
   const [done, setDone] = useState<string | null>(null);
   const preview = useAsk('readings.preview', fileId === null ? null : { fileId, answers: { ...answers }, loadId });
   const keep = useCommand('readings.import');
@@ -50,10 +55,10 @@ export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps
   };
   const send = async (): Promise<void> => {
     if (fileId === null) return;
-    const answer = await keep.send({ fileId, answers: { ...answers }, columns: chosen, coversInToOut: covers === 'yes', loadId });
+    const answer = await keep.send({ fileId, answers: { ...answers }, columns: chosen, coversInToOut: covers === 'out' || covers === 'cooled', outAtMs: covers === 'cooled' ? outAtMs : null, loadId });
     if (answer !== null) setDone(text.done(answer.kept, answer.alreadyThere));
   };
-  const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && !keep.busy;
+  const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && (covers !== 'cooled' || outAtMs !== null) && !keep.busy;
   return (
     <Leaf title={text.title} wide onClose={onClose}>
       {done === null ? (
@@ -75,8 +80,9 @@ export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps
             />
           )}
           {read !== undefined && read.questions.length === 0 && mayMark ? (
-            <Choices label={text.covers} value={covers} choices={[{ id: 'yes', text: text.yes }, { id: 'no', text: text.no }]} onChange={setCovers} />
+            <Choices label={text.covers} value={covers} choices={[{ id: 'out', text: text.toOut }, { id: 'cooled', text: text.toCooled }, { id: 'no', text: text.no }]} onChange={setCovers} />
           ) : null}
+          {covers === 'cooled' ? <MomentField label={text.outAt} value={read === undefined ? null : lastAtOf(read.places)} typed onChange={setOutAtMs} fault={faultOf(keep.failure, 'outAtMs')} /> : null}
           {twice ? <p className="fault">{text.twice}</p> : null}
           <ProblemNote failure={keep.failure} />
           <div className="row">
@@ -92,4 +98,9 @@ export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps
       )}
     </Leaf>
   );
+}
+
+/** The day the file ends on, for the time that is typed. */
+function lastAtOf(places: readonly { readonly lastAtMs: number | null }[]): number {
+  return Math.max(...places.map((place) => place.lastAtMs ?? 0));
 }

@@ -10,13 +10,15 @@ interface MomentProps {
   /** The instant in UTC ms; null means “now, when it is sent”. */
   readonly value: number | null;
   readonly fault?: string | null;
+  /** The time is unknown until it is typed: `value` gives only the day. */
+  readonly typed?: boolean;
   onChange(atMs: number | null): void;
 }
 
 /** When it happened: “now” unless the person says otherwise, in the kitchen's own zone. */
-export function MomentField({ label, value, fault = null, onChange }: MomentProps): ReactNode {
+export function MomentField({ label, value, fault = null, typed: mustType = false, onChange }: MomentProps): ReactNode {
   const { kitchen } = useKitchen();
-  const [typed, setTyped] = useState(() => (value === null ? null : localTime(value, kitchen.timeZone)));
+  const [typed, setTyped] = useState(() => (value === null ? null : { ...localTime(value, kitchen.timeZone), ...(mustType ? { clock: '' } : {}) }));
   const [problem, setProblem] = useState<string | null>(null);
   if (typed === null) {
     return (

@@ -21,7 +21,7 @@ export function LabelFace({ label, onFit }: LabelFaceProps): ReactNode {
   const foot = label.blocks.filter((block) => FOOT.includes(block.element));
   const body = label.blocks.filter((block) => !FOOT.includes(block.element));
   return (
-    <section className={label.custom ? 'label custom' : 'label'} style={{ width: `${label.stock.widthMm}mm`, height: `${label.stock.heightMm}mm` }} aria-label={label.packCode}>
+    <section className={label.custom ? 'pack-label custom' : 'pack-label'} style={{ width: `${label.stock.widthMm}mm`, height: `${label.stock.heightMm}mm` }} aria-label={label.packCode}>
       <div className="label-words" ref={words}>
         {body.map((block) => (block.element === 'L15'
           ? <NotForSale key={block.text} text={block.text} widthMm={label.stock.widthMm - 6} />

@@ -1,4 +1,4 @@
-import { raw } from 'bwip-js/browser';
+import bwipjs from 'bwip-js/browser';
 import type { ReactNode } from 'react';
 
 /** 203 dpi heads print 8 dots a millimetre; 4 dots a module is 0.5 mm, whole dots on both common heads within 2 %. */
@@ -12,7 +12,7 @@ interface Modules {
 
 /** The modules of a Data Matrix (or GS1 Data Matrix) as one path, one unit a module. */
 export function symbolModules(symbology: string, content: string): Modules {
-  const [drawn] = raw({ bcid: symbology, text: content });
+  const [drawn] = bwipjs.raw({ bcid: symbology, text: content });
   if (drawn === undefined || !('pixs' in drawn)) throw new Error(`no matrix for ${symbology}`);
   const { pixs, pixx, pixy } = drawn;
   let path = '';

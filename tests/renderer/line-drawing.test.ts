@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { drawLine, LINE_WIDTH } from '../../renderer/frame/line-drawing.ts';
+import { drawLine } from '../../renderer/frame/line-drawing.ts';
 import { formatsOf } from '../../renderer/parts/format.ts';
 
 const HOUR = 3_600_000;
+const WIDTH = 1170;
 const formats = formatsOf({ temperatureUnit: 'F', massUnit: 'lb', timeZone: 'America/Chicago' });
 const nowMs = Date.UTC(2026, 2, 12, 19, 0);
 
@@ -21,22 +22,22 @@ function line(bars: ReturnType<typeof bar>[]) {
 
 describe('the line as drawn', () => {
   it('keeps every bar, turn and the present inside the strip', () => {
-    const drawing = drawLine(line([bar('A', 2)]), formats);
+    const drawing = drawLine(line([bar('A', 2)]), formats, WIDTH);
     const row = drawing.rows[0];
     expect(row?.steps[0]?.x).toBeGreaterThan(0);
-    expect((row?.steps[0]?.x ?? 0) + (row?.steps[0]?.width ?? 0)).toBeLessThan(LINE_WIDTH);
+    expect((row?.steps[0]?.x ?? 0) + (row?.steps[0]?.width ?? 0)).toBeLessThan(WIDTH);
     expect(row?.turns).toHaveLength(1);
     expect(row?.turns[0]?.x).toBeGreaterThan(drawing.nowX);
   });
 
   it('shows what is overdue first, then what is due soonest, and counts what it hides', () => {
-    const drawing = drawLine(line([bar('later', 30), bar('soon', 1), bar('nothing', null), bar('overdue', -1, true), bar('tomorrow', 20), bar('next', 3)]), formats);
+    const drawing = drawLine(line([bar('later', 30), bar('soon', 1), bar('nothing', null), bar('overdue', -1, true), bar('tomorrow', 20), bar('next', 3)]), formats, WIDTH);
     expect(drawing.rows.map((row) => row.name)).toEqual(['overdue', 'soon', 'next', 'tomorrow']);
     expect(drawing.hidden).toBe(2);
   });
 
   it('says the date at the first mark of a day', () => {
-    const texts = drawLine(line([bar('A', 2)]), formats).hours.map((hour) => hour.text);
+    const texts = drawLine(line([bar('A', 2)]), formats, WIDTH).hours.map((hour) => hour.text);
     expect(texts.some((text) => /^\d+ Mar$/.test(text))).toBe(true);
   });
 });

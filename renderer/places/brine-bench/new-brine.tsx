@@ -36,7 +36,7 @@ export function NewBrine(): ReactNode {
     : { recipeId: chosenRecipe.id, lotIds: [...lotIds], fillets: { text: weight, unit: kitchen.massUnit } };
   const card = useAsk('brine.card', cardInput);
   const cardFailure = failureOf(card.error);
-  const waiting = (lots.data?.lots ?? []).filter((lot) => lot.batchIds.length === 0).toReversed();
+  const waiting = (lots.data?.lots ?? []).filter((lot) => lot.batchIds.length === 0).toSorted((a, b) => b.receivedAtMs - a.receivedAtMs);
   const send = async (): Promise<void> => {
     if (cardInput === null) return;
     const answer = await make.send({ ...cardInput, thickestMm: Number(thickest), skin, process, pack, store });

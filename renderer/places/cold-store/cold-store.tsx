@@ -28,7 +28,7 @@ export function ColdStore(): ReactNode {
         <nav className="row" aria-label={text.places}>
           {places.map((place) => (
             <a key={place.id} className="chip" href={addressOf('cold-store', place.id)} aria-current={place.id === shown?.id ? 'true' : undefined}>
-              <b>{place.name}</b>, {text.kinds[place.kind]}:{' '}
+              <b>{place.name}</b>{place.name.toLowerCase() === text.kinds[place.kind] ? '' : `, ${text.kinds[place.kind]}`}:{' '}
               {place.lastTicks === null || place.lastAtMs === null ? text.noReading : text.last(formats.temperature(place.lastTicks), formats.moment(place.lastAtMs))}
             </a>
           ))}

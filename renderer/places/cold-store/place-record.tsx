@@ -31,7 +31,7 @@ export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNod
   const point: Point = { id: record.data.pointId, name, role: kind === 'brining-room' ? 'room' : 'store', batchId: null, thicknessMm: null, rackPlace: '', instrumentId: null, instrumentName: '' };
   return (
     <section className="sheet stack">
-      <div className="spread">
+      <div className="spread middle">
         <h2>{name}</h2>
         <div className="row">
           <PressButton onPress={() => setLeaf('import')}>{text.importFile}</PressButton>

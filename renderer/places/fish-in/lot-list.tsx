@@ -6,9 +6,13 @@ import { words } from '../../words/words.ts';
 
 const text = words.fishIn;
 
-/** The lots received, newest first. */
+/** Lots that are in a batch already are found on the record shelf. */
+const SHOWN_LOTS = 6;
+
+/** The lots received: those that wait first, newest first. */
 export function LotList({ lots }: { readonly lots: readonly FishLot[] }): ReactNode {
   const formats = useFormats();
+  const shown = lots.toSorted((a, b) => Number(a.batchIds.length > 0) - Number(b.batchIds.length > 0) || b.receivedAtMs - a.receivedAtMs).slice(0, SHOWN_LOTS);
   return (
     <section className="sheet stack" aria-label={text.lots}>
       <div className="spread">
@@ -16,7 +20,7 @@ export function LotList({ lots }: { readonly lots: readonly FishLot[] }): ReactN
         {lots.length === 0 ? null : <a href={addressOf('brine-bench')}>{text.toBench}</a>}
       </div>
       {lots.length === 0 ? <p className="soft">{text.none}</p> : null}
-      {lots.toReversed().map((lot) => (
+      {shown.map((lot) => (
         <article key={lot.id} className="lot">
           <p><span className="number strong">{lot.code}</span> {lot.species.commonName}</p>
           <p className="soft small">

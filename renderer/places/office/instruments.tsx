@@ -1,5 +1,4 @@
 import { useState, type ReactNode } from 'react';
-import { TICKS_PER_CELSIUS, TICKS_PER_FAHRENHEIT } from '../../../app/measures/temperature.ts';
 import type { Instrument } from '../../../app/contract/requests/office.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
@@ -20,12 +19,11 @@ export function Instruments({ instruments }: { readonly instruments: readonly In
   const [kind, setKind] = useState<Instrument['kind']>('wired-probe');
   const [error, setError] = useState('');
   const unit = kitchen.temperatureUnit;
-  const difference = (ticks: number): string => `${(ticks / (unit === 'F' ? TICKS_PER_FAHRENHEIT : TICKS_PER_CELSIUS)).toFixed(1)} °${unit}`;
   return (
     <AddSection
       title={text.instruments}
       addText={text.addInstrument}
-      list={<ul>{instruments.map((each) => <li key={each.id}><b>{each.name}</b> <span className="soft">{text.kinds[each.kind]}, {text.errorIs(difference(each.errorTicks), each.errorGround)}</span></li>)}</ul>}
+      list={<ul>{instruments.map((each) => <li key={each.id}><b>{each.name}</b> <span className="soft">{text.kinds[each.kind]}, {each.errorGround}</span></li>)}</ul>}
       form={(
         <>
           <Field label={text.name} value={name} fault={faultOf(add.failure, 'name')} onChange={setName} />

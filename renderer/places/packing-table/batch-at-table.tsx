@@ -38,7 +38,8 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
             <CheckList result={deciding} />
             {unconfirmed.length === 0 ? null : (
               <div className="note caution">
-                <p>{words.verdict.unconfirmed} <b>{unconfirmed.join(', ')}</b></p>
+                <p>{words.verdict.unconfirmed}</p>
+                <ul>{unconfirmed.map((line) => <li key={line}>{line}</li>)}</ul>
                 <a href="#/office">{text.toOffice}</a>
               </div>
             )}

@@ -26,24 +26,26 @@ interface DecisionPanelProps {
 export function DecisionPanel({ batch, gates, decisions, pack, store }: DecisionPanelProps): ReactNode {
   const formats = useFormats();
   const last = decisions.at(-1);
+  const packState = gates.find((gate) => gate.gate === 'pack')?.state;
   return (
     <section className="sheet stack">
-      {gates.map((gate) => <Gate key={gate.gate} gate={gate} />)}
+      {gates.map((gate) => <Gate key={gate.gate} gate={gate} quiet={gate.gate === 'leave' && packState !== 'may' && packState !== 'initials'} />)}
       {decisions.map((decision) => (
         <p key={decision.id}>{text.decidedBy(text.decided[decision.decision], formats.moment(decision.atMs), decision.initials, decision.reason)}</p>
       ))}
       {last?.decision === 'hold' ? <PressButton onPress={() => go(addressOf('print', 'hold', batch.id))}>{text.holdTag}</PressButton> : null}
-      {last?.decision === 'reject' ? null : <DecisionForm batch={batch} gates={gates} pack={pack} store={store} released={last?.decision === 'release'} />}
+      {last?.decision === 'reject' ? null : <DecisionForm batch={batch} gates={gates} pack={pack} store={store} last={last?.decision ?? null} />}
     </section>
   );
 }
 
-function Gate({ gate }: { readonly gate: GateLine }): ReactNode {
+/** `quiet` leaves out what the gate before it has said already. */
+function Gate({ gate, quiet }: { readonly gate: GateLine; readonly quiet: boolean }): ReactNode {
   return (
     <div className={gate.state === 'blocked' ? 'note fault-note' : 'note'}>
       <p className="strong">{text.gate[gate.gate]}: {text.states[gate.state]}</p>
       <p>{gate.line}</p>
-      {gate.blocking.length === 0 ? null : (
+      {gate.blocking.length === 0 || quiet ? null : (
         <ul>{gate.blocking.map((each) => <li key={each.checkId}>{each.reason} <b>{each.needed}</b></li>)}</ul>
       )}
       {gate.ways.length === 0 ? null : (
@@ -62,16 +64,17 @@ interface DecisionFormProps {
   readonly gates: readonly GateLine[];
   readonly pack: PackKind;
   readonly store: StoreKind;
-  readonly released: boolean;
+  readonly last: Decision['decision'] | null;
 }
 
-function DecisionForm({ batch, gates, pack, store, released }: DecisionFormProps): ReactNode {
+function DecisionForm({ batch, gates, pack, store, last }: DecisionFormProps): ReactNode {
   const { onDuty } = useKitchen();
   const decide = useCommand('batch.decide');
   const [reason, setReason] = useState('');
   const [keptWhere, setKeptWhere] = useState('');
   const [initialled, setInitialled] = useState<readonly string[]>([]);
   const state = gates.find((gate) => gate.gate === 'pack')?.state;
+  const released = last === 'release';
   const isManager = onDuty?.role === 'manager';
   const send = async (decision: Decision['decision']): Promise<void> => {
     const answer = await decide.send({ batchId: batch.id, decision, reason, pack, store, keptWhere, initialsForError: initialled.length > 0 });
@@ -88,7 +91,7 @@ function DecisionForm({ batch, gates, pack, store, released }: DecisionFormProps
       <ProblemNote failure={decide.failure} />
       <div className="row">
         {released ? null : <PressButton look={mayRelease ? 'next' : 'plain'} isDisabled={decide.busy} onPress={() => { void send('release'); }}>{text.decisions.release}</PressButton>}
-        <PressButton look={mayRelease || released ? 'plain' : 'next'} isDisabled={decide.busy} onPress={() => { void send('hold'); }}>{text.decisions.hold}</PressButton>
+        <PressButton look={mayRelease || last !== null ? 'plain' : 'next'} isDisabled={decide.busy} onPress={() => { void send('hold'); }}>{text.decisions.hold}</PressButton>
         <PressButton isDisabled={decide.busy} onPress={() => { void send('reject'); }}>{text.decisions.reject}</PressButton>
       </div>
     </div>

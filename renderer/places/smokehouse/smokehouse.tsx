@@ -16,10 +16,12 @@ const NEW = 'new';
 export function Smokehouse(): ReactNode {
   const { rest } = useAddress();
   const list = useAsk('load.list', {});
-  const loads = (list.data?.loads ?? []).toSorted((a, b) => Number(a.cooledAtMs !== null) - Number(b.cooledAtMs !== null) || b.number - a.number).slice(0, SHOWN_LOADS);
+  const batches = useAsk('batch.list', {});
+  if (list.data === undefined || batches.data === undefined) return null;
+  const loads = list.data.loads.toSorted((a, b) => Number(a.cooledAtMs !== null) - Number(b.cooledAtMs !== null) || b.number - a.number).slice(0, SHOWN_LOADS);
   const running = loads.find((load) => load.cooledAtMs === null);
-  const shownId = rest[0] ?? running?.id ?? NEW;
-  if (list.data === undefined) return null;
+  const waits = batches.data.batches.some((batch) => batch.stage === 'drying' && batch.loadId === null);
+  const shownId = rest[0] ?? running?.id ?? (waits ? NEW : (loads[0]?.id ?? NEW));
   return (
     <>
       {loads.length === 0 ? null : (

@@ -11,7 +11,6 @@ export const office = {
   kind: 'Kind',
   kinds: { 'wired-probe': 'Wired probe', 'hand-thermometer': 'Hand thermometer', logger: 'Logger', 'maximum-minimum': 'Maximum–minimum' },
   error: 'Its error by its last check (may be empty)',
-  errorIs: (difference: string, ground: string) => `± ${difference}, ${ground}`,
   smokers: 'Smokers',
   addSmoker: 'Add a smoker',
   probes: 'Its probes',

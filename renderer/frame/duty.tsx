@@ -3,33 +3,25 @@ import { PressButton } from '../parts/button.tsx';
 import { Leaf } from '../parts/leaf.tsx';
 import { words } from '../words/words.ts';
 import { useKitchen } from './kitchen.tsx';
-import { TheLine } from './the-line.tsx';
 
 type Theme = 'day' | 'night';
 
-/** The line, who is on duty, and day or night. */
-export function TopStrip(): ReactNode {
-  const { kitchen, onDuty, readOnly } = useKitchen();
+/** Who is on duty, and day or night. Asks who it is when nobody is. */
+export function Duty(): ReactNode {
+  const { onDuty } = useKitchen();
   const [asking, setAsking] = useState(onDuty === null);
   const [theme, setTheme] = useState<Theme>(themeAtStart);
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);
   return (
-    <header className="top">
-      <TheLine />
-      <div className="duty">
-        {kitchen.demo ? <span className="invented">{words.frame.invented}</span> : null}
-        {readOnly ? <span className="invented">{words.frame.readOnly}</span> : null}
-        <div className="row">
-          <PressButton onPress={() => setAsking(true)}>{onDuty === null ? words.frame.whoIsOnDuty : words.frame.onDuty(onDuty.initials)}</PressButton>
-          <PressButton look="quiet" onPress={() => setTheme(theme === 'day' ? 'night' : 'day')}>
-            {theme === 'day' ? words.frame.night : words.frame.day}
-          </PressButton>
-        </div>
-      </div>
+    <div className="duty">
+      <PressButton onPress={() => setAsking(true)}>{onDuty === null ? words.frame.whoIsOnDuty : words.frame.onDuty(onDuty.initials)}</PressButton>
+      <PressButton look="quiet" onPress={() => setTheme(theme === 'day' ? 'night' : 'day')}>
+        {theme === 'day' ? words.frame.night : words.frame.day}
+      </PressButton>
       {asking ? <DutyLeaf onClose={() => setAsking(false)} /> : null}
-    </header>
+    </div>
   );
 }
 
