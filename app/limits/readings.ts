@@ -1,0 +1,112 @@
+/** One place's readings put in order: two values at one instant merged to the worse, marks, gaps and intervals. */
+import { ticksFromDecimal } from '../measures/temperature.ts';
+import type { JudgeCase, MeasuredPoint, PointRole, Reading, RecordKind } from './judge-case.ts';
+import type { Figure } from './limit-set.ts';
+
+const MINUTE_MS = 60_000;
+
+/** Which of two values at one instant is the worse: the lower for a hold in heat, the higher for everything else. */
+export type Worse = 'lower' | 'higher';
+
+/** A limit of law in ticks, exactly. */
+export function limitTicks(figure: Figure): number {
+  const read = ticksFromDecimal(figure.value, figure.unit);
+  if (!read.ok || read.value.lowTicks !== read.value.highTicks) throw new Error(`${figure.value} °${figure.unit} is not exact in ticks`);
+  return read.value.lowTicks;
+}
+
+/** Readings in order of time, one an instant. */
+export function mergeReadings(readings: readonly Reading[], worse: Worse): Reading[] {
+  const sorted = [...readings].sort((left, right) => left.atMs - right.atMs);
+  const merged: Reading[] = [];
+  for (const reading of sorted) {
+    const before = merged.at(-1);
+    if (before?.atMs !== reading.atMs) merged.push(reading);
+    else merged[merged.length - 1] = worseOf(before, reading, worse);
+  }
+  return merged;
+}
+
+/** The readings from the in mark on and, where it is given, to the out mark. */
+export function betweenMarks(readings: readonly Reading[], fromMs: number | undefined, toMs?: number): Reading[] {
+  return readings.filter((reading) => (fromMs === undefined || reading.atMs >= fromMs) && (toMs === undefined || reading.atMs <= toMs));
+}
+
+/** The points of a role that serve a record. One name given twice is one piece, read by two instruments in turn. */
+export function pointsOf(judged: JudgeCase, role: PointRole, record: RecordKind): MeasuredPoint[] {
+  const byKey = new Map<string, MeasuredPoint>();
+  for (const point of judged.points) {
+    if (point.role !== role || (point.record !== undefined && point.record !== record)) continue;
+    const key = point.id ?? `name ${point.name}`;
+    const before = byKey.get(key);
+    byKey.set(key, before === undefined ? point : { ...before, readings: [...before.readings, ...point.readings], thicknessMm: thickerOf(before, point) });
+  }
+  return [...byKey.values()];
+}
+
+function thickerOf(left: MeasuredPoint, right: MeasuredPoint): number | undefined {
+  const known = [left.thicknessMm, right.thicknessMm].filter((value) => value !== undefined);
+  return known.length === 0 ? undefined : Math.max(...known);
+}
+
+/** From the first to the last reading; 0 for one reading or none. */
+export function spanMs(readings: readonly Reading[]): number {
+  const first = readings[0];
+  const last = readings.at(-1);
+  return first === undefined || last === undefined ? 0 : last.atMs - first.atMs;
+}
+
+/** The nominal interval of a place: the one given, else the lower median of its steps; undefined where there is none. */
+export function intervalMs(readings: readonly Reading[], givenMs: number | undefined): number | undefined {
+  if (givenMs !== undefined) return givenMs;
+  const steps = readings.slice(1).map((reading, index) => reading.atMs - (readings[index]?.atMs ?? reading.atMs)).filter((step) => step > 0).sort((left, right) => left - right);
+  return steps[Math.floor((steps.length - 1) / 2)];
+}
+
+/** What the longest allowed step depends on. */
+export type GapRule =
+  | { readonly kind: 'heat-hold' }
+  | { readonly kind: 'freeze-hold'; readonly requiredMs: number }
+  | { readonly kind: 'ceiling' }
+  | { readonly kind: 'frozen-store' };
+
+/**
+ * The longest step that is no gap. One that is given is used as it stands. A place with a single
+ * reading has no interval: then the shortest allowance, 5 minutes, is taken.
+ */
+export function maxGapMs(rule: GapRule, readings: readonly Reading[], judged: JudgeCase): number {
+  if (judged.maxGapMs !== undefined) return judged.maxGapMs;
+  const interval = intervalMs(readings, judged.nominalIntervalMs) ?? 0;
+  const usual = Math.max(2 * interval, 5 * MINUTE_MS);
+  switch (rule.kind) {
+    case 'heat-hold': return Math.min(usual, 12 * MINUTE_MS);
+    case 'freeze-hold': return Math.min(usual, rule.requiredMs / 7);
+    case 'ceiling': return interval >= 15 * MINUTE_MS ? 120 * MINUTE_MS : usual;
+    case 'frozen-store': return 24 * 60 * MINUTE_MS;
+  }
+}
+
+/** Whether nothing is known between two successive readings; a maximum–minimum thermometer knows. */
+export function isGap(before: Reading, after: Reading, longestMs: number): boolean {
+  if (after.coversSinceMs !== undefined && after.coversSinceMs <= before.atMs) return false;
+  return after.atMs - before.atMs > longestMs;
+}
+
+/** A sentence on readings entered late or copied from paper; empty when there are none. */
+export function entryRemark(points: readonly MeasuredPoint[]): string {
+  const count = (how: 'late' | 'paper') => points.reduce((sum, point) => sum + point.readings.filter((reading) => reading.entered === how).length, 0);
+  const said = [[count('late'), 'entered late'], [count('paper'), 'copied from paper']] as const;
+  return said.filter(([number]) => number > 0).map(([number, how]) => ` ${number} reading${number === 1 ? ' was' : 's were'} ${how}.`).join('');
+}
+
+function worseOf(left: Reading, right: Reading, worse: Worse): Reading {
+  const choose = worse === 'lower' ? Math.min : Math.max;
+  const covers = [left.coversSinceMs, right.coversSinceMs].filter((value) => value !== undefined);
+  return {
+    atMs: left.atMs,
+    lowTicks: choose(left.lowTicks, right.lowTicks),
+    highTicks: choose(left.highTicks, right.highTicks),
+    entered: left.entered ?? right.entered,
+    coversSinceMs: covers.length === 0 ? undefined : Math.min(...covers),
+  };
+}
