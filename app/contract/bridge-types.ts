@@ -19,7 +19,7 @@
  */
 import type { Reply } from './envelope.ts';
 import type { BookEvent, Resync } from './events.ts';
-import type { FrontName, RequestName } from './names.ts';
+import type { RequestName } from './names.ts';
 
 /** What goes with every request and is never part of its input. */
 export interface RequestMeta {
@@ -63,7 +63,9 @@ export type Heard = BookEvent | Resync;
 /** What the preload puts at `window.alderbook`; exactly these two keys. */
 export interface WindowBridge {
   /** Throws at once for a name that isn't in `names.ts`. */
-  request(name: RequestName | FrontName, input: unknown, meta?: RequestMeta): Promise<Reply<unknown>>;
+  request(name: 'front.chooseFile', input: FileWanted, meta?: RequestMeta): Promise<Reply<ChosenFile>>;
+  request(name: 'front.print', input: PrintWanted, meta?: RequestMeta): Promise<Reply<Printed>>;
+  request(name: RequestName, input: unknown, meta?: RequestMeta): Promise<Reply<unknown>>;
   /** Calls `listener` for every event from now on; the answer ends that. */
   subscribe(listener: (heard: Heard) => void): () => void;
 }

@@ -11,6 +11,7 @@ import type { StartOptions } from './start-options.ts';
 
 const WRONG_OPTION = 2;
 const NOT_BUILT = 1;
+const STARTER_LOOK_MS = 250;
 
 /** Progress goes to standard error, so that standard output holds the address and little else. */
 function say(sentence: string): void {
@@ -30,6 +31,21 @@ async function chooseWindow(root: string, options: StartOptions): Promise<string
   return fetched;
 }
 
+/**
+ * Calls `stop` when the process that started us is gone. npm passes a signal on to its shell only, and
+ * the shell dies of it without a word to us. Elsewhere the starter may well leave first (`nohup`).
+ */
+function stopWithStarter(stop: () => void): void {
+  if (process.env['npm_lifecycle_event'] !== 'start') return;
+  const starter = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid === starter) return;
+    clearInterval(watch);
+    stop();
+  }, STARTER_LOOK_MS);
+  watch.unref();
+}
+
 /** Runs the program until it ends by itself or we are told to stop; answers its exit code. */
 function runProgram(root: string, electron: string | null, options: ProgramOptions): Promise<number> {
   const entry = electron === null ? path.join(root, 'out', 'main', 'index.js') : root;
@@ -43,6 +59,7 @@ function runProgram(root: string, electron: string | null, options: ProgramOptio
     else child.kill('SIGTERM');
   }
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop);
+  stopWithStarter(stop);
   return new Promise((resolve) => {
     child.on('error', (fault) => {
       say(`Alderbook could not be started: ${fault.message}`);

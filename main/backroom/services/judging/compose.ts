@@ -1,0 +1,103 @@
+/** The record of one batch as the judge reads it: measured points, marks, laboratory samples and facts. */
+import { ingredientById } from '../../../../app/brine/ingredients.ts';
+import type { CaseFacts, JudgeCase, MeasuredPoint, PackKind, RecordKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
+import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
+import type { BookRoom } from '../../room.ts';
+import { packsOf } from '../pack-sealing.ts';
+import { errorsOf, type RecordErrors } from './instrument-errors.ts';
+import { brinePoints, keptPoints, loadPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
+
+/** How the batch is to be packed and kept: what it was made for, or what a manager asks about. */
+export interface Keeping {
+  readonly pack: PackKind;
+  readonly store: StoreKind;
+}
+
+/** A case without its instruments' error, which differs by the place a check reads. */
+export interface ComposedCase {
+  readonly judgeCase: Omit<JudgeCase, 'errorTicks'>;
+  readonly errors: RecordErrors;
+}
+
+/**
+ * Composes the case of a batch for one way of packing and keeping it.
+ *
+ * Pieces and chamber are the process record. It stays open until the cooling record is closed (hot) or the
+ * load is out (cold); the judge ends a hold at the out mark and lets the same pieces' cooling go on after it.
+ * Room and brine are the soak's; the freezer is read from the freezer's own record while the batch was in it.
+ * Nothing is excluded: every reading counts as recorded.
+ * @param readingsAt handed on where the same readings are needed more than once
+ */
+export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room)): ComposedCase {
+  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const points: readonly MeasuredPoint[] = [
+    ...loadPoints(room, readingsAt, batch, load),
+    ...roomPoints(room, readingsAt, batch),
+    ...brinePoints(batch),
+    ...keptPoints(room, readingsAt, batch, keeping.store),
+  ];
+  const judgeCase: Omit<JudgeCase, 'errorTicks'> = {
+    process: batch.process,
+    species: batch.speciesId,
+    pack: keeping.pack,
+    store: keeping.store,
+    points,
+    records: recordsOf(batch, load, keeping.store),
+    endOfSmokingMs: load?.endOfSmokingAtMs ?? undefined,
+    sealedMs: batch.sealedAtMs ?? undefined,
+    frozenMs: batch.frozenAtMs ?? undefined,
+    chilledMs: chilledMs(batch, load, keeping.store),
+    saltSamples: saltSamplesOf(room, batch.id),
+    facts: factsOf(room, batch),
+  };
+  return { judgeCase, errors: errorsOf(room, readingsAt, batch, load) };
+}
+
+function recordsOf(batch: StoredBatch, load: StoredLoad | undefined, store: StoreKind): Record<RecordKind, RecordSpan> {
+  const soakStart = batch.soak.find((event) => event.what === 'start')?.atMs;
+  const soakEnd = batch.soak.find((event) => event.what === 'end')?.atMs;
+  const processEnd = batch.process === 'hot' ? load?.cooledAtMs : load?.outAtMs;
+  const inFreezer = spanOf(batch.intoFreezerAtMs, batch.outOfFreezerAtMs);
+  return {
+    process: { inMs: load?.inAtMs ?? undefined, outMs: load?.outAtMs ?? undefined, open: (processEnd ?? null) === null },
+    soak: spanOf(soakStart ?? null, soakEnd ?? null),
+    freezer: inFreezer,
+    // Handing over isn't marked yet, so a chilled store record stays open.
+    store: store === 'frozen' ? inFreezer : spanOf(batch.sealedAtMs, null),
+  };
+}
+
+function spanOf(inMs: number | null, outMs: number | null): RecordSpan {
+  return { inMs: inMs ?? undefined, outMs: outMs ?? undefined, open: outMs === null };
+}
+
+/** Known to be chilled: chilled packs once their cooling record was closed, frozen ones once they were frozen solid. */
+function chilledMs(batch: StoredBatch, load: StoredLoad | undefined, store: StoreKind): number | undefined {
+  return (store === 'frozen' ? batch.frozenAtMs : load?.cooledAtMs) ?? undefined;
+}
+
+function saltSamplesOf(room: BookRoom, batchId: string): SaltSample[] {
+  return room.book.shelf('labResults').where('batchId', batchId).map(({ saltPercent, moisturePercent, nitritePpm }) => ({
+    saltPercent, moisturePercent, nitritePpm: nitritePpm ?? undefined,
+  }));
+}
+
+function factsOf(room: BookRoom, batch: StoredBatch): CaseFacts {
+  const packs = packsOf(room, batch.id);
+  return {
+    cure: 'wet',
+    nitriteUsed: hasNitrite(room, batch),
+    // Every batch has its own brine card, mixed for it.
+    brineReused: false,
+    brineBatchNumber: 1,
+    labelledAsSealed: packs.length > 0 ? packs.every((pack) => pack.printedCount > 0) : undefined,
+  };
+}
+
+/** Nitrite, or nitrate as its source, by what each ingredient of the brine declares. */
+function hasNitrite(room: BookRoom, batch: StoredBatch): boolean {
+  return batch.card.lines.some(({ ingredientId, name }) => {
+    const ingredient = ingredientById(room.catalogue.ingredients, ingredientId);
+    return [name, ingredient?.labelName ?? '', ...(ingredient?.subIngredients ?? [])].some((words) => /nitr[ai]te/i.test(words));
+  });
+}

@@ -1,0 +1,43 @@
+/** How far the thermometers of a record may be off: the largest error among those that were read. */
+import { differenceTicks } from '../../../../app/measures/temperature.ts';
+import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
+import type { BookRoom } from '../../room.ts';
+import { pointsOf } from '../load-view.ts';
+import { type ReadingsAt, withinSoak } from './points.ts';
+
+/** What a thermometer that nobody named, or that has no check on file, is taken to be off by (common practice). */
+const UNKNOWN_ERROR_TICKS = differenceTicks(2, 'F');
+
+/** The error of each kind of place, in ticks: one for all its points, the largest of theirs, which is the strict side. */
+export interface RecordErrors {
+  readonly piece: number;
+  readonly chamber: number;
+  readonly room: number;
+  readonly brine: number;
+  readonly store: number;
+}
+
+/** The errors of a batch's record; a place without any reading counts with nothing, because nothing of it is judged. */
+export function errorsOf(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, load: StoredLoad | undefined): RecordErrors {
+  const points = load === undefined ? [] : pointsOf(room, load);
+  const places = room.book.shelf('places').all();
+  const roomIds = places.filter((place) => place.kind === 'brining-room').map((place) => place.id);
+  const storeIds = places.filter((place) => place.kind === 'cooler' || place.id === batch.freezerPlaceId).map((place) => place.id);
+  const instrumentsAt = (pointId: string): (string | null)[] => [...new Set(readingsAt(pointId).map((reading) => reading.instrumentId))];
+  const typedRoom = batch.soak.some((event) => event.roomTicks !== null);
+  return {
+    piece: worstError(room, points.filter((point) => point.batchId === batch.id).flatMap((point) => instrumentsAt(point.id))),
+    chamber: worstError(room, points.filter((point) => point.role === 'chamber').flatMap((point) => instrumentsAt(point.id))),
+    room: worstError(room, [...roomIds.flatMap((id) => withinSoak(batch, readingsAt(id)).map((reading) => reading.instrumentId)), ...(typedRoom ? [null] : [])]),
+    // The thermometer put into a tub is not named.
+    brine: UNKNOWN_ERROR_TICKS,
+    store: worstError(room, storeIds.flatMap((id) => instrumentsAt(id))),
+  };
+}
+
+function worstError(room: BookRoom, instrumentIds: readonly (string | null)[]): number {
+  return [...new Set(instrumentIds)].reduce<number>((worst, id) => {
+    const errorTicks = id === null ? UNKNOWN_ERROR_TICKS : (room.book.shelf('instruments').get(id)?.errorTicks ?? UNKNOWN_ERROR_TICKS);
+    return Math.max(worst, errorTicks);
+  }, 0);
+}

@@ -1,0 +1,153 @@
+/** The verdict of a batch by its own set, in the shapes of the contract. */
+import type { GateLine, SetResultWire } from '../../../../app/contract/requests/verdict.ts';
+import { setImmediate as nextTurn } from 'node:timers/promises';
+import { mayPass } from '../../../../app/limits/gates.ts';
+import type { Reading } from '../../../../app/limits/judge-case.ts';
+import type { SetResult } from '../../../../app/limits/judge-set.ts';
+import { checkIdsOf, findSet, sourceOf, findCheck, type LimitSet } from '../../../../app/limits/limit-set.ts';
+import { clockWords, type Words } from '../../../../app/limits/words.ts';
+import { localTime } from '../../../../app/measures/zone.ts';
+import { canonicalJson, sha256Hex } from '../../book/canonical.ts';
+import type { StoredBatch } from '../../book/stored.ts';
+import type { BookRoom } from '../../room.ts';
+import { kitchenOf } from '../kitchen.ts';
+import { confirmationsOf, unconfirmedChecks } from '../limit-standing.ts';
+import { standingDecision } from '../release.ts';
+import { sayDay } from '../when.ts';
+import { composeCase, type ComposedCase, type Keeping } from './compose.ts';
+import { gateLine } from './gate-line.ts';
+import { judgeBySet } from './judge-by-set.ts';
+import { type ReadingsAt, readOnce } from './points.ts';
+import { recallJudgement } from './recall.ts';
+import { wireSet } from './wire-set.ts';
+
+const MINUTE_MS = 60_000;
+
+export interface BatchJudgement {
+  /** The result by the set that decides this batch. */
+  readonly deciding: SetResultWire;
+  /** The pack gate, then the leave gate, for one way of packing and keeping. */
+  readonly gates: [GateLine, GateLine];
+  /** Deciding limits that rest on memory or a second-hand text and that nobody here has confirmed. */
+  readonly unconfirmed: string[];
+  /** SHA-256 of the canonical JSON of the deciding result: what a decision was made on. */
+  readonly digest: string;
+}
+
+/** How the batch is packed and kept: as it was released, else as it was made for. */
+export function keepingOf(room: BookRoom, batch: StoredBatch): Keeping {
+  const standing = standingDecision(room, batch.id);
+  return standing?.decision === 'release' ? { pack: standing.pack, store: standing.store } : { pack: batch.pack, store: batch.store };
+}
+
+/**
+ * Judges a batch by its deciding set, on the record as it is now.
+ * @param keeping how it is to be packed and kept; as it stands when left out
+ * @param readingsAt handed on where the same readings are needed more than once
+ */
+export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping = keepingOf(room, batch), readingsAt: ReadingsAt = readOnce(room)): BatchJudgement {
+  const { limits } = room.catalogue;
+  const set = setOf(room, batch.setId);
+  const composed = composeCase(room, batch, keeping, readingsAt);
+  const packing = atSealing(set, composed, room.clock.nowMs());
+  const leaving = atHandOver(composed, room.clock.nowMs());
+  const asIf = [packing.judgeCase.sealedMs ?? null, leaving.judgeCase.records.store];
+  return recallJudgement(['deciding', whatDecides(room, set, composed), asIf], () => {
+    const confirmed = confirmationsOf(room.book);
+    const words = wordsOf(room, composed);
+    const result = judgeBySet(limits, set, composed, words);
+    const resultAt = (one: ComposedCase): SetResult => (one === composed ? result : judgeBySet(limits, set, one, words));
+    const deciding = wireSet(limits, set, result, confirmed);
+    return {
+      deciding,
+      gates: [gateLine('pack', mayPass('pack', keeping, resultAt(packing)), set), gateLine('leave', mayPass('leave', keeping, resultAt(leaving)), set)],
+      unconfirmed: unconfirmedLimits(room, set, result, confirmed),
+      digest: sha256Hex(canonicalJson(deciding)),
+    };
+  });
+}
+
+/**
+ * The same record by every other set that has a figure for this process, for information only. Each set is judged
+ * in a turn of its own, so that the back room answers others in between.
+ */
+export async function judgeByOtherSets(room: BookRoom, batch: StoredBatch): Promise<SetResultWire[]> {
+  const { limits } = room.catalogue;
+  const composed = composeCase(room, batch, keepingOf(room, batch));
+  const confirmed = confirmationsOf(room.book);
+  const words = wordsOf(room, composed);
+  const results: SetResultWire[] = [];
+  for (const set of limits.sets) {
+    if (set.id === batch.setId) continue;
+    const result = recallJudgement(['beside', whatDecides(room, set, composed)], () => judgeBySet(limits, set, composed, words));
+    const hasFigure = result.units.some((unit) => unit.question === 'chamber' && unit.verdict !== 'no-figure' && unit.verdict !== 'does-not-apply');
+    if (hasFigure) results.push(wireSet(limits, set, result, confirmed));
+    await nextTurn();
+  }
+  return results;
+}
+
+/** Everything a judgement rests on, for telling whether it still stands; readings as one digest of their numbers. */
+function whatDecides(room: BookRoom, set: LimitSet, { judgeCase, errors }: ComposedCase): unknown {
+  const points = judgeCase.points.map(({ readings, ...point }) => ({ ...point, readings: readingsDigest(readings) }));
+  return [set.id, set.version, { ...judgeCase, points }, errors, [...confirmationsOf(room.book).values()], dayOf(room), kitchenOf(room.book)];
+}
+
+function readingsDigest(readings: readonly Reading[]): string {
+  const numbers = new Float64Array(readings.length * 4);
+  for (const [index, { atMs, lowTicks, highTicks, entered }] of readings.entries()) numbers.set([atMs, lowTicks, highTicks, entered === undefined ? 0 : 1], index * 4);
+  return sha256Hex(new Uint8Array(numbers.buffer));
+}
+
+/** The set a batch is judged by. */
+export function setOf(room: BookRoom, setId: string): LimitSet {
+  const set = findSet(room.catalogue.limits, setId);
+  if (set === undefined) throw new Error(`no limit set ${setId}`);
+  return set;
+}
+
+/** Clock times of the kitchen, with the day where it is not the day the batch went in (or today's, before that). */
+export function wordsOf(room: BookRoom, { judgeCase }: ComposedCase): Words {
+  const { timeZone, temperatureUnit } = kitchenOf(room.book);
+  const usualDay = localTime(judgeCase.records.process.inMs ?? room.clock.nowMs(), timeZone).day;
+  return clockWords(temperatureUnit, (ms) => {
+    const { day, clock } = localTime(ms, timeZone);
+    return day === usualDay ? clock : `${clock} on ${sayDay(day)}`;
+  });
+}
+
+/** Before the batch went in, times are said as of today, so that a judgement is of its day. */
+function dayOf(room: BookRoom): string {
+  return localTime(room.clock.nowMs(), kitchenOf(room.book).timeZone).day;
+}
+
+/** The case as it stands if sealed packs left at this minute: their store's record closed now, where it isn't already. */
+function atHandOver(composed: ComposedCase, nowMs: number): ComposedCase {
+  const { store } = composed.judgeCase.records;
+  if (composed.judgeCase.sealedMs === undefined || store.inMs === undefined || store.outMs !== undefined) return composed;
+  const minuteMs = Math.max(store.inMs, Math.floor(nowMs / MINUTE_MS) * MINUTE_MS);
+  const records = { ...composed.judgeCase.records, store: { ...store, outMs: minuteMs, open: false } };
+  return { ...composed, judgeCase: { ...composed.judgeCase, records } };
+}
+
+/**
+ * The case as it stands if the fish were sealed at this minute. A set that wants fish frozen before it is sealed
+ * asks so before the sealing can be marked.
+ */
+function atSealing(set: LimitSet, composed: ComposedCase, nowMs: number): ComposedCase {
+  const { sealedMs, frozenMs } = composed.judgeCase;
+  const asksFrozenFirst = set.answers.some((answer) => answer.question === 'pack');
+  if (!asksFrozenFirst || sealedMs !== undefined || frozenMs === undefined) return composed;
+  return { ...composed, judgeCase: { ...composed.judgeCase, sealedMs: Math.floor(nowMs / MINUTE_MS) * MINUTE_MS } };
+}
+
+function unconfirmedLimits(room: BookRoom, set: LimitSet, result: SetResult, confirmed: ReadonlyMap<string, unknown>): string[] {
+  const applying = new Set(result.checks.filter((check) => check.verdict !== 'does-not-apply').map((check) => check.checkId));
+  const unseen = new Set(unconfirmedChecks(room.catalogue.limits, set, confirmed));
+  return checkIdsOf(set).filter((id) => applying.has(id) && unseen.has(id)).flatMap((id) => {
+    const check = findCheck(room.catalogue.limits, id);
+    if (check === undefined) return [];
+    const { publisher, title, mark } = sourceOf(check, set);
+    return [`${id}: ${check.title} (${mark}: ${publisher}, ${title})`];
+  });
+}

@@ -1,0 +1,57 @@
+/** A batch of a load with the limits of its set that tell the cook what to do next. */
+import { fitOf } from '../../../../app/limits/conditions.ts';
+import { measureDescent, type PieceDescent } from '../../../../app/limits/descent.ts';
+import type { JudgeContext } from '../../../../app/limits/finding.ts';
+import type { JudgeCase, MeasuredPoint } from '../../../../app/limits/judge-case.ts';
+import { contextOf } from '../../../../app/limits/judge-set.ts';
+import { checkIdsOf, findCheck, type CeilingCheck, type Check, type DescentCheck, type FreezeCheck, type HoldCheck } from '../../../../app/limits/limit-set.ts';
+import { pointsOf } from '../../../../app/limits/readings.ts';
+import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
+import type { BookRoom } from '../../room.ts';
+import { composeCase } from './compose.ts';
+import { keepingOf, setOf, wordsOf } from './judge-batch.ts';
+import { type ReadingsAt, readOnce } from './points.ts';
+
+export interface RunningBatch {
+  readonly batch: StoredBatch;
+  readonly judged: JudgeCase;
+  readonly context: JudgeContext;
+  readonly pieces: readonly MeasuredPoint[];
+  readonly chamber: readonly MeasuredPoint[];
+  /** The set's own checks that apply to this batch. */
+  readonly hold: HoldCheck | undefined;
+  readonly cooling: DescentCheck | undefined;
+  readonly ceilings: readonly CeilingCheck[];
+  readonly freezing: FreezeCheck | undefined;
+}
+
+/** The batches of a load as they run now, judged without the thermometers' error: what the cook sees is what was read. */
+export function runningBatches(room: BookRoom, load: StoredLoad, readingsAt: ReadingsAt = readOnce(room)): RunningBatch[] {
+  return load.batchIds.map((batchId) => {
+    const batch = room.book.shelf('batches').need(batchId);
+    const set = setOf(room, batch.setId);
+    const composed = composeCase(room, batch, keepingOf(room, batch), readingsAt);
+    const judged: JudgeCase = { ...composed.judgeCase, errorTicks: 0 };
+    const applying = checkIdsOf(set).flatMap((id) => findCheck(room.catalogue.limits, id) ?? []).filter((check) => isUsed(check, judged));
+    return {
+      batch, judged, context: contextOf(set, judged, room.catalogue.limits, wordsOf(room, composed)),
+      pieces: pointsOf(judged, 'piece', 'process'),
+      chamber: pointsOf(judged, 'chamber', 'process'),
+      hold: applying.find((check): check is HoldCheck => check.kind === 'hold' && check.question === 'chamber'),
+      cooling: applying.find((check): check is DescentCheck => check.kind === 'descent'),
+      ceilings: applying.filter((check): check is CeilingCheck => check.kind === 'ceiling' && check.question === 'chamber'),
+      freezing: batch.process === 'cold' ? applying.find((check): check is FreezeCheck => check.kind === 'freeze' && check.untilSolid === undefined) : undefined,
+    };
+  });
+}
+
+/** A piece's cooling as it stands; undefined where nothing of it was read. */
+export function coolingOf(running: RunningBatch, point: MeasuredPoint): PieceDescent | undefined {
+  return running.cooling === undefined ? undefined : measureDescent(running.cooling, point, running.judged, running.context, 0);
+}
+
+/** A check that only relaxes counts only where its conditions are known to hold. */
+function isUsed(check: Check, judged: JudgeCase): boolean {
+  const { fit } = fitOf(check.conditions, judged);
+  return fit === 'holds' || (fit === 'not-given' && check.relaxes !== true);
+}

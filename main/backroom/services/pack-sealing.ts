@@ -1,0 +1,69 @@
+/** Sealing packs: only of a released batch, never more fish than went in, each with the next number. */
+import type { Parsed } from '../../../app/contract/contract.ts';
+import type { Pack } from '../../../app/contract/requests/packing.ts';
+import { massFromText, massIn, type EnteredMass } from '../../../app/measures/mass.ts';
+import { makePackCode } from '../../../app/packs/lot-code.ts';
+import type { StoredBatch } from '../book/stored.ts';
+import { Refusal, unwrap } from '../refusal.ts';
+import type { BookRoom } from '../room.ts';
+import { actingPerson } from './acting.ts';
+import { refuseInput } from './field-refusal.ts';
+import { kitchenOf } from './kitchen.ts';
+import { nameOf, refuseUnreleased } from './release.ts';
+import { refuseBefore, refuseFuture } from './when.ts';
+
+const MINUTE_MS = 60_000;
+
+/**
+ * Seals packs of the weights given and marks the batch as sealed with its first pack.
+ * @throws Refusal: not released, released to be served unpacked, a bad weight, more than went in, a time before the release
+ */
+export function sealPacks(room: BookRoom, input: Parsed<'pack.seal'>): Pack[] {
+  const batch = room.book.shelf('batches').need(input.batchId);
+  const release = refuseUnreleased(room, batch);
+  if (release.pack === 'unpacked') {
+    throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} was released to be served unpacked.`, { remedy: 'A manager releases it for packing first: that asks for other limits.' });
+  }
+  refuseFuture(room, input.sealedAtMs, ['sealedAtMs']);
+  // People type whole minutes, so a pack sealed in the minute of the release is sealed after it.
+  refuseBefore(room, input.sealedAtMs, 'Sealing', { what: 'the release', atMs: Math.floor(release.atMs / MINUTE_MS) * MINUTE_MS }, ['sealedAtMs']);
+  const weights = input.weights.map(({ text, unit }, index) => unwrap(massFromText(text, unit, `weights.${index}.text`)));
+  const earlier = packsOf(room, batch.id);
+  refuseTooHeavy(room, batch, earlier, weights);
+  const packs = weights.map((net, index) => packOf(room, batch, input.sealedAtMs, net, earlier.length + index + 1));
+  for (const pack of packs) room.book.shelf('packs').put(pack);
+  if (batch.sealedAtMs === null) room.book.shelf('batches').put({ ...batch, sealedAtMs: input.sealedAtMs });
+  room.book.record({
+    kind: 'pack.seal', subjectId: batch.id, happenedAtMs: input.sealedAtMs,
+    summary: `Sealed ${packs.length} ${packs.length === 1 ? 'pack' : 'packs'} of ${nameOf(batch)}: ${packs.at(0)?.code ?? ''}${packs.length > 1 ? ` to ${packs.at(-1)?.code ?? ''}` : ''}.`,
+    after: { packs },
+  });
+  room.changed('packs', packs.map((pack) => pack.id));
+  room.changed('batch', [batch.id]);
+  room.changed('verdict', [batch.id]);
+  return packs;
+}
+
+/** The packs of a batch, by their number. */
+export function packsOf(room: BookRoom, batchId: string): Pack[] {
+  return room.book.shelf('packs').where('batchId', batchId).toSorted((one, other) => one.serial - other.serial);
+}
+
+function packOf(room: BookRoom, batch: StoredBatch, sealedAtMs: number, net: EnteredMass, serial: number): Pack {
+  if (batch.lotCode === null) throw new Error(`released batch ${batch.id} has no lot code`);
+  return {
+    id: room.newId(), batchId: batch.id, serial, code: unwrap(makePackCode(batch.lotCode, serial), 'RULE_BLOCKS'),
+    net: { ...net }, sealedAtMs, sealedBy: actingPerson(room).initials, printedCount: 0,
+  };
+}
+
+function refuseTooHeavy(room: BookRoom, batch: StoredBatch, earlier: readonly Pack[], weights: readonly EnteredMass[]): void {
+  const grams = earlier.reduce((sum, pack) => sum + pack.net.grams, 0) + weights.reduce((sum, net) => sum + net.grams, 0);
+  if (grams <= batch.fillets.grams) return;
+  const unit = kitchenOf(room.book).massUnit;
+  const [packed, went] = [grams, batch.fillets.grams].map((one) => `${massIn(one, unit).toFixed(2)} ${unit}`);
+  refuseInput(
+    `The packs of ${nameOf(batch)} would weigh ${packed} together, but only ${went} of fillets went into it.`,
+    ['weights'], 'Smoked fish weighs less than the fillets did: check the weights and their unit.',
+  );
+}

@@ -1,0 +1,58 @@
+/** The packing table: label stocks, packs and their labels. */
+import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import type { Pack, StoredLabel } from '../../../app/contract/requests/packing.ts';
+import { Refusal } from '../refusal.ts';
+import type { BookRoom } from '../room.ts';
+import type { Services } from '../service.ts';
+import { actingPerson } from './acting.ts';
+import { labelOfPack } from './label-content.ts';
+import { packsOf, sealPacks } from './pack-sealing.ts';
+
+export const packingServices = {
+  'stock.list': (room: BookRoom): Output<'stock.list'> => ({
+    stocks: room.catalogue.stocks.map(({ id, name, widthMm, heightMm }) => ({ id, name, widthMm, heightMm })),
+  }),
+  'pack.seal': (room: BookRoom, input: Parsed<'pack.seal'>): Output<'pack.seal'> => ({ packs: sealPacks(room, input) }),
+  'pack.list': (room: BookRoom, { batchId }: Parsed<'pack.list'>): Output<'pack.list'> => {
+    room.book.shelf('batches').need(batchId);
+    return { packs: packsOf(room, batchId) };
+  },
+  'label.forPacks': (room: BookRoom, input: Parsed<'label.forPacks'>): Output<'label.forPacks'> => ({
+    labels: needPacks(room, input.packIds).map((pack) => labelOfPack(room, pack, input.stockId)),
+  }),
+  'label.printed': keepPrinted,
+} satisfies Services<'stock.list' | 'pack.seal' | 'pack.list' | 'label.forPacks' | 'label.printed'>;
+
+function keepPrinted(room: BookRoom, input: Parsed<'label.printed'>): Output<'label.printed'> {
+  const packs = needPacks(room, input.packIds);
+  const labels = packs.map((pack) => labelOfPack(room, pack, input.stockId));
+  for (const label of labels) refuseIncomplete(label);
+  const nowMs = room.clock.nowMs();
+  for (const [index, pack] of packs.entries()) {
+    const label = labels[index];
+    if (label === undefined) continue;
+    room.book.shelf('prints').put({ id: room.newId(), packId: pack.id, printedAtMs: nowMs, printedBy: actingPerson(room).initials, label });
+    room.book.shelf('packs').put({ ...pack, printedCount: pack.printedCount + 1 });
+    room.book.record({
+      kind: 'label.printed', subjectId: pack.batchId, happenedAtMs: nowMs,
+      summary: `${pack.printedCount === 0 ? 'Printed' : 'Reprinted'} the label of pack ${pack.code} on ${label.stock.name}${pack.printedCount === 0 ? '' : `, time ${pack.printedCount + 1}`}.`,
+      after: { packId: pack.id, digest: label.digest, stockId: label.stock.id, printedCount: pack.printedCount + 1 },
+    });
+  }
+  room.changed('packs', input.packIds);
+  room.changed('verdict', [...new Set(packs.map((pack) => pack.batchId))]);
+  return { labels };
+}
+
+function refuseIncomplete(label: StoredLabel): void {
+  const [first, ...others] = label.missing;
+  if (first === undefined) return;
+  throw new Refusal('RULE_BLOCKS', `The label of pack ${label.packCode} is not complete: ${first.why}`, {
+    remedy: ['Enter what is missing, then print.', ...others.map((gap) => gap.why)].join(' '),
+  });
+}
+
+function needPacks(room: BookRoom, packIds: readonly string[]): Pack[] {
+  if (new Set(packIds).size !== packIds.length) throw new Refusal('INVALID_INPUT', 'A pack is named twice.', { remedy: 'Name each pack once.' });
+  return packIds.map((id) => room.book.shelf('packs').need(id));
+}

@@ -1,0 +1,68 @@
+/** Readings typed by a person: by hand, or copied from paper. */
+import type { Parsed } from '../../../app/contract/contract.ts';
+import type { StoredPoint } from '../book/stored.ts';
+import type { BookRoom, KeptReading, ReadingsToKeep } from '../room.ts';
+import { announceReadings } from './reading-news.ts';
+import { keepPoint, subjectOf } from './measuring.ts';
+import { readTypedTemperature } from './typed-temperature.ts';
+import { refuseFuture } from './when.ts';
+
+type Entering = Parsed<'readings.enter'>;
+
+interface TypedReading {
+  readonly point: StoredPoint;
+  readonly instrumentId: string | null;
+  readonly unit: 'F' | 'C';
+  readonly row: KeptReading;
+}
+
+/**
+ * Keeps typed readings of pieces, chambers and places; late ones are kept like any other, with the time entered.
+ * @returns how many were new
+ * @throws Refusal INVALID_INPUT naming the reading: not a temperature, still to come, an unknown point or instrument
+ */
+export function enterReadings(room: BookRoom, input: Entering): number {
+  const typed = input.readings.map((reading, index): TypedReading => {
+    refuseFuture(room, reading.atMs, ['readings', index, 'atMs']);
+    const { lowTicks, highTicks, text } = readTypedTemperature(reading.value, ['readings', index, 'value']);
+    if (reading.instrumentId !== null) room.book.shelf('instruments').need(reading.instrumentId);
+    const row = { atMs: reading.atMs, lowTicks, highTicks, text };
+    return { point: keepPoint(room, reading.pointId), instrumentId: reading.instrumentId, unit: reading.value.unit, row };
+  });
+  let kept = 0;
+  for (const [subjectId, mine] of groupBy(typed, (reading) => subjectOf(reading.point))) {
+    for (const readings of groupsToKeep(mine, input.how)) kept += room.book.keepReadings(readings).kept;
+    recordTyped(room, subjectId, mine, input.how);
+  }
+  announceReadings(room, typed.map((reading) => reading.point));
+  return kept;
+}
+
+function groupsToKeep(typed: readonly TypedReading[], how: Entering['how']): ReadingsToKeep[] {
+  return [...groupBy(typed, ({ point, instrumentId, unit }) => JSON.stringify([point.id, instrumentId, unit])).values()].flatMap((group) => {
+    const [first] = group;
+    if (first === undefined) return [];
+    const { point, instrumentId, unit } = first;
+    return [{ pointId: point.id, instrumentId, unit, how, source: 'typed', rows: group.map((reading) => reading.row) }];
+  });
+}
+
+function recordTyped(room: BookRoom, subjectId: string, typed: readonly TypedReading[], how: Entering['how']): void {
+  const words = typed.map(({ point, row, unit }) => `${point.name} ${row.text} °${unit}`).join(', ');
+  room.book.record({
+    kind: 'readings.enter', subjectId,
+    happenedAtMs: Math.min(...typed.map(({ row }) => row.atMs)),
+    summary: `${how === 'by-hand' ? 'Read by hand' : 'Copied from paper'}: ${words.length > 160 ? `${typed.length} readings` : words}.`,
+    after: { how, readings: typed.map(({ point, instrumentId, unit, row }) => ({ pointId: point.id, instrumentId, unit, atMs: row.atMs, text: row.text })) },
+  });
+}
+
+function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const group = groups.get(keyOf(item));
+    if (group === undefined) groups.set(keyOf(item), [item]);
+    else group.push(item);
+  }
+  return groups;
+}

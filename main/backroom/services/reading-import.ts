@@ -1,0 +1,120 @@
+/** Taking over a logger's file: every column to its point, in one go or not at all. */
+import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import type { LogPlace } from '../../../app/probes/log-types.ts';
+import type { StoredPoint } from '../book/stored.ts';
+import { Refusal } from '../refusal.ts';
+import type { BookRoom, KeptReading } from '../room.ts';
+import { refuseInput } from './field-refusal.ts';
+import { setLoadMark, type LoadMark } from './load-marks.ts';
+import { keepPoint, subjectOf } from './measuring.ts';
+import { greatestOf, leastOf, type ReadFile } from './reading-files.ts';
+import { announceReadings } from './reading-news.ts';
+import { refuseFuture, sayInstant } from './when.ts';
+
+type Import = Parsed<'readings.import'>;
+
+/** A column of the file with the point it goes to. */
+interface Assigned {
+  readonly place: LogPlace;
+  readonly point: StoredPoint;
+}
+
+/**
+ * Keeps the readings of the named columns and, when the file covers the smoke from in to out, sets those marks.
+ * @throws Refusal: open questions, no such column, a column or point named twice, a point of another load,
+ *   readings still to come, marks on the wrong side of another step. Nothing is kept then.
+ */
+export function importReadings(room: BookRoom, input: Import, { fileName, log }: ReadFile): Output<'readings.import'> {
+  if (log.questions.length > 0) {
+    const fields = log.questions.map((question) => ({ path: ['answers', question.id], message: question.text }));
+    throw new Refusal('INVALID_INPUT', `${fileName} can’t be taken over yet: ${log.questions.map((question) => question.text).join(' ')}`, { remedy: 'Answer what is asked, then take it over.', fields });
+  }
+  const assigned = assign(room, input, fileName, log.places);
+  refuseReadingsToCome(room, fileName, assigned);
+  const count = { kept: 0, alreadyThere: 0 };
+  for (const subjectId of new Set(assigned.map(({ point }) => subjectOf(point)))) {
+    const mine = assigned.filter(({ point }) => subjectOf(point) === subjectId);
+    for (const { place, point } of mine) {
+      const { kept, alreadyThere } = room.book.keepReadings({
+        pointId: point.id, instrumentId: point.instrumentId, unit: place.unit, how: 'file', source: fileName, rows: rowsOf(place),
+      });
+      count.kept += kept;
+      count.alreadyThere += alreadyThere;
+    }
+    recordImport(room, input, subjectId, fileName, mine, log.refusedRows.length);
+  }
+  if (input.coversInToOut && input.loadId !== null) setMarksFrom(room, input.loadId, assigned, input.outAtMs ?? null);
+  announceReadings(room, assigned.map(({ point }) => point));
+  return { ...count, refused: log.refusedRows.length };
+}
+
+function assign(room: BookRoom, input: Import, fileName: string, places: readonly LogPlace[]): Assigned[] {
+  const names = new Set<string>();
+  const pointIds = new Set<string>();
+  return input.columns.map(({ name, pointId }, index) => {
+    const path = ['columns', index];
+    const place = places.find((candidate) => candidate.name === name);
+    if (place === undefined) refuseInput(`${fileName} has no column of readings called “${name}”.`, [...path, 'name'], 'Look at the file again and choose its columns.');
+    if (place.atMs.length === 0) refuseInput(`Column “${name}” of ${fileName} has no reading.`, [...path, 'name'], 'Leave that column out.');
+    if (names.has(name)) refuseInput(`Column “${name}” is named twice.`, [...path, 'name'], 'A column goes to one point.');
+    if (pointIds.has(pointId)) refuseInput(`Two columns go to the same point.`, [...path, 'pointId'], 'Give each column its own point, or leave one out.');
+    names.add(name);
+    pointIds.add(pointId);
+    const point = keepPoint(room, pointId);
+    if (point.loadId !== null && point.loadId !== input.loadId) {
+      refuseInput(`“${point.name}” is of another load.`, [...path, 'pointId'], 'Choose a point of this load, or a place of the office.');
+    }
+    return { place, point };
+  });
+}
+
+function refuseReadingsToCome(room: BookRoom, fileName: string, assigned: readonly Assigned[]): void {
+  const lastAtMs = greatestOf(assigned.flatMap(({ place }) => greatestOf(place.atMs) ?? []));
+  if (lastAtMs === null) return;
+  try {
+    refuseFuture(room, lastAtMs, ['answers']);
+  } catch (problem) {
+    if (!(problem instanceof Refusal)) throw problem;
+    refuseInput(`${fileName} has readings up to ${sayInstant(room, lastAtMs)}, which is still to come.`, ['answers'], 'Check the order of day and month, the time zone and the logger’s own clock.');
+  }
+}
+
+function rowsOf(place: LogPlace): KeptReading[] {
+  return place.atMs.map((atMs, index) => {
+    const [lowTicks, highTicks, text] = [place.lowTicks[index], place.highTicks[index], place.texts[index]];
+    if (lowTicks === undefined || highTicks === undefined || text === undefined) throw new Error(`column ${place.name} has arrays of different lengths`);
+    return { atMs, lowTicks, highTicks, text };
+  });
+}
+
+function recordImport(room: BookRoom, input: Import, subjectId: string, fileName: string, mine: readonly Assigned[], refused: number): void {
+  const columns = mine.map(({ place, point }) => ({
+    column: place.name, pointId: point.id, pointName: point.name, unit: place.unit, count: place.atMs.length,
+    firstAtMs: leastOf(place.atMs), lastAtMs: greatestOf(place.atMs),
+  }));
+  const total = columns.reduce((sum, column) => sum + column.count, 0);
+  room.book.record({
+    kind: 'readings.import', subjectId, happenedAtMs: leastOf(columns.flatMap((column) => column.firstAtMs ?? [])),
+    summary: `Took over ${total} readings of ${columns.map((column) => column.pointName).join(', ')} from ${fileName}${refused === 0 ? '' : `; ${refused} ${refused === 1 ? 'row' : 'rows'} could not be read`}.`,
+    after: { fileId: input.fileId, fileName, answers: input.answers, columns, refused },
+  });
+}
+
+/** The chamber's first and last reading are the marks; without a column for the chamber, the first and last of any piece. */
+/** With `outAtMs` the file goes on into the cooling: the fish came out then, and the last reading closes the record. */
+function setMarksFrom(room: BookRoom, loadId: string, assigned: readonly Assigned[], outAtMs: number | null): void {
+  const ofLoad = assigned.filter(({ point }) => point.loadId === loadId);
+  const chamber = ofLoad.filter(({ point }) => point.role === 'chamber');
+  const instants = (chamber.length > 0 && outAtMs === null ? chamber : ofLoad).flatMap(({ place }) => [leastOf(place.atMs) ?? [], greatestOf(place.atMs) ?? []].flat());
+  const last = greatestOf(instants);
+  const marks: readonly (readonly [LoadMark, 'inAtMs' | 'outAtMs' | 'cooledAtMs', number | null])[] = [
+    ['in', 'inAtMs', leastOf(instants)], ['out', 'outAtMs', outAtMs ?? last], ['cooled', 'cooledAtMs', outAtMs === null ? null : last],
+  ];
+  for (const [what, key, atMs] of marks) {
+    if (atMs === null || room.book.shelf('loads').need(loadId)[key] !== null) continue;
+    setLoadMark(room, loadId, {
+      what, atMs, path: outAtMs !== null && what === 'out' ? ['outAtMs'] : ['coversInToOut'],
+      why: outAtMs === null ? 'the log covers the load from in to out' : 'the log covers the load from in to cooled',
+    });
+  }
+}

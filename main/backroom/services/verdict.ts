@@ -1,0 +1,42 @@
+/** The verdict of a batch: its judgement, laboratory results, marks after the smoker, and what a manager decides. */
+import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import type { StoredBatch } from '../book/stored.ts';
+import type { BookRoom } from '../room.ts';
+import type { Services } from '../service.ts';
+import { markBatch } from './batch-marks.ts';
+import { decideBatch } from './deciding.ts';
+import { judgeBatch, judgeByOtherSets } from './judging/judge-batch.ts';
+import { labResultsOf, recordLabResult } from './lab-results.ts';
+import { pointsOf } from './load-view.ts';
+import { decisionsOf } from './release.ts';
+
+export const verdictServices = {
+  'batch.verdict': getVerdict,
+  'lab.record': (room: BookRoom, input: Parsed<'lab.record'>): Output<'lab.record'> => ({ result: recordLabResult(room, input) }),
+  'batch.mark': (room: BookRoom, input: Parsed<'batch.mark'>): Output<'batch.mark'> => {
+    markBatch(room, input);
+    return { batchId: input.batchId };
+  },
+  'batch.decide': (room: BookRoom, input: Parsed<'batch.decide'>): Output<'batch.decide'> => ({ decision: decideBatch(room, input) }),
+} satisfies Services<'batch.verdict' | 'lab.record' | 'batch.mark' | 'batch.decide'>;
+
+async function getVerdict(room: BookRoom, { batchId }: Parsed<'batch.verdict'>): Promise<Output<'batch.verdict'>> {
+  const batch = room.book.shelf('batches').need(batchId);
+  const { deciding, gates, unconfirmed } = judgeBatch(room, batch);
+  return {
+    deciding, gates, unconfirmed,
+    others: await judgeByOtherSets(room, batch),
+    labResults: labResultsOf(room, batchId),
+    decisions: decisionsOf(room, batchId),
+    process: batch.process,
+    coldest: coldestTicks(room, batch),
+  };
+}
+
+/** The lowest of the latest readings of the batch's pieces; null before any. */
+function coldestTicks(room: BookRoom, batch: StoredBatch): number | null {
+  if (batch.loadId === null) return null;
+  const load = room.book.shelf('loads').need(batch.loadId);
+  const latest = pointsOf(room, load).filter((point) => point.batchId === batch.id).flatMap((point) => room.book.lastReading(point.id)?.lowTicks ?? []);
+  return latest.length === 0 ? null : Math.min(...latest);
+}

@@ -1,0 +1,8 @@
+/** Must be imported before anything that imports `electron`: from then on that means the stand-in. */
+import { registerHooks } from 'node:module';
+
+const standIn = new URL('./electron.ts', import.meta.url).href;
+
+registerHooks({
+  resolve: (specifier, context, next) => (specifier === 'electron' ? { url: standIn, shortCircuit: true } : next(specifier, context)),
+});

@@ -1,0 +1,24 @@
+/**
+ * What `npm run check`, `npm test` and `npm run gallery` run. Plain JavaScript: it must say its sentence
+ * even on a Node that can't read TypeScript.
+ */
+const [, , what] = process.argv;
+const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+
+if (major < 22 || (major === 22 && minor < 18)) {
+  process.stderr.write(
+    `Alderbook's tests need Node 22.18 or newer, and this is Node ${process.versions.node}. ` +
+      'On Linux x64 run them with npm after npm ci, which brings its own Node. Elsewhere install a newer Node from nodejs.org.\n',
+  );
+  process.exit(1);
+}
+
+// What runs next finds its own arguments where they would be without this file.
+process.argv.splice(2, 1);
+if (what === 'check') await import('./check.ts');
+else if (what === 'test') await import('./run-tests.ts');
+else if (what === 'gallery') await import('./gallery.ts');
+else {
+  process.stderr.write('Run it with npm run check, npm test or npm run gallery.\n');
+  process.exitCode = 1;
+}

@@ -1,0 +1,127 @@
+/** One batch from the fish coming in to a labelled pack and its record, as the people of the demonstration kitchen would do it. */
+import { expect } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { localTime } from '../../../app/measures/zone.ts';
+import { words } from '../../../renderer/words/words.ts';
+import { Hand } from './hand.ts';
+import { scanSymbol } from './scan.ts';
+import type { SmokeLog } from './smoke-csv.ts';
+
+const HOUR_MS = 3_600_000;
+/** The demonstration kitchen's own zone, for the one time that is typed. */
+const ZONE = 'America/Chicago';
+const FILLETS_POUNDS = '12.4';
+
+export interface Fronts {
+  readonly page: Page;
+  /** Taps the button that opens a file dialog and chooses this file in it. */
+  chooseFile(tap: () => Promise<void>, fileName: string, text: string): Promise<void>;
+  /** How many pages were printed so far. */
+  countPrints(): Promise<number>;
+}
+
+/** The chef on duty, the fish in, brined, smoked and imported; stops at the packing table. */
+export async function smokeABatch(fronts: Fronts, log: SmokeLog): Promise<Hand> {
+  const { page } = fronts;
+  const hand = new Hand(page);
+  const { fishIn, brineBench, smokehouse, frame, parts } = words;
+  await hand.at(log.startMs - 5 * HOUR_MS);
+  await hand.tap(page.locator('.row-button').filter({ hasText: frame.roles.chef }).first(), 'chef on duty');
+
+  await hand.tapWords('radio', fishIn.guest);
+  await hand.type(fishIn.ownerName, 'Ivo Brandt');
+  await hand.type(fishIn.licence, 'MN-4471');
+  await hand.pick(fishIn.species, 'Lake trout');
+  await hand.type(fishIn.weight, '13.0');
+  await hand.type(fishIn.pieces, '8');
+  await hand.type(fishIn.temperature, '36.5');
+  await hand.tapWords('button', fishIn.receive);
+  await expect(page.getByRole('status')).toHaveText(/^Kept as fish lot F\d{5}\d{2}./);
+
+  await hand.tapWords('link', fishIn.toBench);
+  await hand.tap(page.getByRole('radio', { name: /Lake trout.*Ivo Brandt/ }).or(page.getByRole('button', { name: /Lake trout.*Ivo Brandt/ })).first(), 'the lot');
+  await hand.type(brineBench.fillets, FILLETS_POUNDS);
+  await hand.type(brineBench.thickest, '34');
+  await hand.tapWords('radio', 'Plain brine');
+  await hand.tapWords('button', brineBench.make);
+  await hand.at(log.startMs - 4 * HOUR_MS);
+  await hand.type(brineBench.brineTemperature, '37.6');
+  await hand.tapWords('button', brineBench.start);
+  await expect(page.getByText(/^Started /)).toBeVisible();
+  await hand.at(log.startMs - 2 * HOUR_MS);
+  await hand.tapWords('button', brineBench.end);
+
+  await hand.tapWords('link', brineBench.toSmokehouse);
+  await hand.tapWords('radio', 'Stone smoker');
+  await hand.tapWords('button', smokehouse.open);
+  await hand.at(log.endMs + 60_000);
+  await hand.tapWords('button', smokehouse.importFile);
+  await fronts.chooseFile(() => hand.tapWords('button', smokehouse.importing.choose), 'smoke.csv', log.csv);
+  await hand.tapWords('radio', smokehouse.importing.toCooled);
+  await expect(page.getByLabel(smokehouse.importing.goesTo('Probe 2'))).not.toHaveValue('');
+  await typeOutTime(hand, log);
+  await hand.tapWords('button', smokehouse.importing.keep);
+  await expect(page.getByRole('status')).toHaveText(/ readings imported/);
+  await hand.tapWords('button', parts.close);
+  return hand;
+}
+
+/** The time it came out; the day only where the file ends on another day than the fish came out. */
+async function typeOutTime(hand: Hand, log: SmokeLog): Promise<void> {
+  const out = localTime(log.outMs, ZONE);
+  await hand.type(words.smokehouse.importing.outAt, out.clock);
+  if (localTime(log.endMs, ZONE).day !== out.day) await hand.type(words.parts.day, out.day);
+}
+
+/** From the packing table to the record: the manager releases, two packs are weighed, labelled and found on the shelf. */
+export async function packAndFile(fronts: Fronts, hand: Hand, log: SmokeLog): Promise<void> {
+  const { page } = fronts;
+  const { smokehouse, packingTable, print, frame, recordShelf } = words;
+  const lot = await readVerdict(page);
+  await hand.tapWords('button', smokehouse.toPacking);
+  await hand.tapWords('button', /^On duty/);
+  await hand.tap(page.locator('.row-button').filter({ hasText: frame.roles.manager }).first(), 'manager on duty');
+  await hand.type(packingTable.reason, 'Record read through');
+  await hand.tapWords('button', packingTable.decisions.release);
+  await expect(page.getByRole('heading', { name: packingTable.weights })).toBeVisible();
+  await hand.at(Date.now());
+  await hand.type(packingTable.packNumber(1), '0.753');
+  await hand.type(packingTable.packNumber(2), '1.2');
+  await hand.tapWords('button', packingTable.seal);
+  await hand.tapWords('button', packingTable.preview);
+
+  const label = page.locator('.pack-label').first();
+  await expect(label.getByRole('img', { name: 'SPORT-CAUGHT - NOT FOR SALE' })).toBeVisible();
+  const texts = await label.locator('.label-block').allInnerTexts();
+  const lotCode = /Lot (LT\d{5}[A-Z][0-9A-Z])/.exec(texts.join('\n'))?.[1];
+  expect(lot).toContain('Lake trout');
+  expect(texts).toContain('NET WT 0.75 lb (341 g)');
+  expect(texts).toContain('Ingredients: Lake Trout, salt.');
+  expect(texts).toContain('Contains: Lake Trout.');
+  expect(texts.join('\n')).toContain('Owner: Ivo Brandt');
+  expect(await scanSymbol(label.locator('.symbol'))).toEqual({ text: `${lotCode}-001`, identifier: ']d1' });
+  expect(await scanSymbol(page.locator('.pack-label .symbol').nth(1))).toMatchObject({ text: `${lotCode}-002` });
+  const printsBefore = await fronts.countPrints();
+  await hand.tapWords('button', print.printAndKeep);
+  await expect.poll(() => fronts.countPrints()).toBe(printsBefore + 1);
+
+  await hand.tapWords('button', print.back);
+  await hand.tapWords('link', frame.places['record-shelf']);
+  await hand.tap(page.locator('.shelf-row').filter({ hasText: lotCode ?? 'no lot' }), 'the batch on the shelf');
+  await expect(page.getByRole('heading', { name: new RegExp(lotCode ?? '') })).toBeVisible();
+  await expect(page.getByText(/Meets all \d+ limits/).first()).toBeVisible();
+  await expect(page.getByText(recordShelf.chain(0, true).split(' 0 ')[1] ?? '', { exact: false })).toBeVisible();
+  await hand.tapWords('button', recordShelf.print);
+  await expect(page.locator('.print-table.readings tbody tr')).toHaveCount(log.pieces[0]?.length ?? 0);
+  const middle = log.pieces[1]?.[200]?.toFixed(1) ?? 'none';
+  await expect(page.locator('.print-table.readings tbody tr').nth(200).locator('td').nth(2)).toHaveText(middle);
+}
+
+/** What the smokehouse says of the load: every check of heat and cooling with its word, and the record's figures. */
+async function readVerdict(page: Page): Promise<string> {
+  await expect(page.getByText(/^Core at 145 °F.*: meets/)).toBeVisible();
+  await expect(page.getByText(/to 70 °F in 2 h.*: meets/)).toBeVisible();
+  await expect(page.getByText(/3 of 3 pieces/)).toBeVisible();
+  return page.locator('header.top').innerText().then(async (line) => `${line} ${await page.locator('.place').innerText()}`);
+}
+
