@@ -8,29 +8,29 @@ interface LabelFaceProps {
   onFit(fits: boolean): void;
 }
 
-/** Elements that go beside the symbol at the foot: net weight, dates, lot. */
+/** Elements that stand at the foot beside the symbol: net weight, dates and lot. */
 const FOOT: readonly string[] = ['L03', 'L09'];
+/** Room between the label's edge and its words. */
+const EDGE_MM = 3;
 
-/** A label at its true size: the identity on top, net weight at the foot, the symbol beside it. */
+/** A label at its true size: the identity on top (of a guest's own catch: that it is not for sale), net weight at the foot. */
 export function LabelFace({ label, onFit }: LabelFaceProps): ReactNode {
-  const words = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const box = words.current;
-    if (box !== null) onFit(box.scrollHeight <= box.clientHeight + 1 && box.scrollWidth <= box.clientWidth + 1);
+    const words = box.current;
+    if (words !== null) onFit(words.scrollHeight <= words.clientHeight + 1 && words.scrollWidth <= words.clientWidth + 1);
   });
-  const foot = label.blocks.filter((block) => FOOT.includes(block.element));
-  const body = label.blocks.filter((block) => !FOOT.includes(block.element));
+  const front = label.custom ? label.blocks[0] : undefined;
+  const others = label.custom ? label.blocks.slice(1) : label.blocks;
+  const foot = others.filter((block) => FOOT.includes(block.element));
+  const body = others.filter((block) => !FOOT.includes(block.element));
   return (
-    <section className={label.custom ? 'pack-label custom' : 'pack-label'} style={{ width: `${label.stock.widthMm}mm`, height: `${label.stock.heightMm}mm` }} aria-label={label.packCode}>
-      <div className="label-words" ref={words}>
-        {body.map((block) => (block.element === 'L15'
-          ? <NotForSale key={block.text} text={block.text} widthMm={label.stock.widthMm - 6} />
-          : <p key={block.element + block.text} className={`label-block ${block.element}`}>{block.text}</p>))}
+    <section className="pack-label" style={{ width: `${label.stock.widthMm}mm`, height: `${label.stock.heightMm}mm` }} aria-label={label.packCode}>
+      <div className="label-words" ref={box}>
+        {front === undefined ? null : <NotForSale text={front.text} widthMm={label.stock.widthMm - 2 * EDGE_MM} />}
+        {body.map((block) => <p key={block.element + block.text} className={`label-block ${block.element}`}>{block.text}</p>)}
         <div className="label-foot">
-          <div>
-            {foot.map((block) => <p key={block.element + block.text} className={`label-block ${block.element}`}>{block.text}</p>)}
-            <p className="label-block serial">{label.packCode}</p>
-          </div>
+          <div>{foot.map((block) => <p key={block.element + block.text} className={`label-block ${block.element}`}>{block.text}</p>)}</div>
           <Symbol symbology={label.code.symbology} content={label.code.content} />
         </div>
       </div>
@@ -38,19 +38,26 @@ export function LabelFace({ label, onFit }: LabelFaceProps): ReactNode {
   );
 }
 
-/**
- * The front line of a guest's own catch, its capitals 9.6 mm high (9.5 mm is the figure of
- * 9 CFR 317.16 for custom-prepared meat, taken over here), each part a line as wide as the label.
- */
+/** The least height of the words “not for sale”: 3/8 in, 9 CFR 317.16 for custom-prepared meat (read), taken over for fish. */
+const NOT_FOR_SALE_CAP_MM = 9.6;
+const OTHER_CAP_MM = 5;
+
+/** The front line of a guest's own catch, each part a line as wide as the label; “not for sale” never under its least height. */
 function NotForSale({ text, widthMm }: { readonly text: string; readonly widthMm: number }): ReactNode {
-  const lines = text.split(' - ');
-  const capMm = 9.6;
-  const lineMm = capMm + 1.6;
+  let y = 0;
+  const lines = text.split(' - ').map((line) => {
+    const capMm = line.includes('NOT') ? NOT_FOR_SALE_CAP_MM : OTHER_CAP_MM;
+    y += capMm + 1.2;
+    return { line, capMm, y: y - 1.2 };
+  });
   return (
-    <svg className="not-for-sale" role="img" aria-label={text} width={`${widthMm}mm`} height={`${lines.length * lineMm}mm`} viewBox={`0 0 ${widthMm} ${lines.length * lineMm}`}>
-      {lines.map((line, index) => (
-        <text key={line} x="0" y={index * lineMm + capMm} textLength={widthMm} lengthAdjust="spacingAndGlyphs">{line}</text>
+    <svg className="not-for-sale" role="img" aria-label={text} width={`${widthMm}mm`} height={`${y}mm`} viewBox={`0 0 ${widthMm} ${y}`}>
+      {lines.map(({ line, capMm, y: baseline }) => (
+        <text key={line} x="0" y={baseline} fontSize={capMm / CAPITAL_SHARE} textLength={widthMm} lengthAdjust="spacingAndGlyphs">{line}</text>
       ))}
     </svg>
   );
 }
+
+/** Capitals are this share of the type size in the bundled face (its own metrics: cap height 668 of 1000). */
+const CAPITAL_SHARE = 0.668;

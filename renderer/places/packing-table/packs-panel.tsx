@@ -11,6 +11,9 @@ import { words } from '../../words/words.ts';
 
 const text = words.packingTable;
 const AT_ONCE = 4;
+/** A guest's own catch carries more words, two of them very large. */
+const GUEST_STOCK = '4x6in';
+const SALE_STOCK = '4x3in';
 
 /** Pack weights one after another, and the labels of what is packed. */
 export function PacksPanel({ batch }: { readonly batch: Batch }): ReactNode {
@@ -23,7 +26,8 @@ export function PacksPanel({ batch }: { readonly batch: Batch }): ReactNode {
   const [stockId, setStockId] = useState('');
   const packs = list.data?.packs ?? [];
   const typed = weights.filter((weight) => weight.trim() !== '');
-  const stock = stockId === '' ? (stocks.data?.stocks[0]?.id ?? '') : stockId;
+  const usual = stocks.data?.stocks.find((each) => each.id === (batch.sourceKind === 'guest' ? GUEST_STOCK : SALE_STOCK)) ?? stocks.data?.stocks[0];
+  const stock = stockId === '' ? (usual?.id ?? '') : stockId;
   const send = async (): Promise<void> => {
     const answer = await seal.send({ batchId: batch.id, sealedAtMs: Date.now(), weights: typed.map((weight) => ({ text: weight, unit: kitchen.massUnit })) });
     if (answer !== null) setWeights(Array<string>(AT_ONCE).fill(''));
