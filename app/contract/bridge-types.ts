@@ -40,7 +40,7 @@ export interface TakenFile {
 }
 
 /** Input of `front.chooseFile`: the endings shown first, as a file input has them (`.csv,.txt`). */
-export interface FileWanted {
+interface FileWanted {
   readonly accept?: string;
 }
 

@@ -59,8 +59,3 @@ export function instantOf(day: string, clock: string, timeZone: string, field = 
 export function localDay(atMs: number, timeZone: string): string {
   return localTime(atMs, timeZone).day;
 }
-
-/** The instant at which a calendar day begins. */
-export function startOfDayMs(day: string, timeZone: string): number {
-  return Temporal.PlainDate.from(day).toZonedDateTime(timeZone).epochMilliseconds;
-}

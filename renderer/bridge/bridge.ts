@@ -2,19 +2,16 @@
  * How the pages ask the back room: through the preload's surface in the window, over HTTP in a
  * browser. The only user of either. An answer is the value, or an `AskFailure` to catch.
  */
+import type { RequestBody, RequestMeta, WindowBridge } from '../../app/contract/bridge-types.ts';
 import type { Input, Output } from '../../app/contract/contract.ts';
 import { Failure } from '../../app/contract/envelope.ts';
 import { BookEvent, Resync } from '../../app/contract/events.ts';
-import type { FrontName, RequestName } from '../../app/contract/names.ts';
+import type { RequestName } from '../../app/contract/names.ts';
 import { z } from 'zod';
 
-interface WindowSurface {
-  request(name: string, input: unknown, about: { commandId: string | null; personId: string | null }): Promise<unknown>;
-  subscribe(listener: (event: unknown) => void): () => void;
-}
 declare global {
   interface Window {
-    readonly alderbook?: WindowSurface;
+    readonly alderbook?: WindowBridge;
   }
 }
 
@@ -53,22 +50,27 @@ export async function ask<N extends RequestName>(name: N, input: Input<N>): Prom
   return (await send(name, input)) as Output<N>;
 }
 
-/** Asks the window's front to do something of its own; in a browser the page does it itself. */
-async function askFront(name: FrontName, input: unknown): Promise<unknown> {
-  return send(name, input);
+/** What goes with every request: a new id for each command, and the person on duty. */
+function aboutNow(): RequestMeta {
+  return { commandId: crypto.randomUUID(), personId: personOnDuty };
 }
 
-async function send(name: RequestName | FrontName, input: unknown): Promise<unknown> {
-  const about = { commandId: crypto.randomUUID(), personId: personOnDuty };
+async function send(name: RequestName, input: unknown): Promise<unknown> {
+  const about = aboutNow();
+  const { alderbook } = window;
+  return valueOf(() => (alderbook === undefined ? post({ name, input, ...about }) : alderbook.request(name, input, about)));
+}
+
+async function post(body: RequestBody): Promise<unknown> {
+  const answer = await fetch('/request', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+  return answer.json();
+}
+
+/** The value of an envelope, or its refusal; no envelope at all means that the program is gone. */
+async function valueOf(answering: () => Promise<unknown>): Promise<unknown> {
   let answer: unknown;
   try {
-    answer = window.alderbook === undefined
-      ? await (await fetch('/request', {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ name, input, ...about }),
-      })).json()
-      : await window.alderbook.request(name, input, about);
+    answer = await answering();
   } catch {
     throw new AskFailure(UNREACHABLE);
   }
@@ -93,25 +95,15 @@ export function subscribe(listener: (event: BookEvent | null) => void): () => vo
 
 /** Lets the person choose a file and puts it into the book's inbox; null when they chose none. */
 export async function chooseFile(accept: string): Promise<TakenFile | null> {
-  if (window.alderbook !== undefined) {
-    const taken = await askFront('front.chooseFile', { accept });
+  const { alderbook } = window;
+  if (alderbook !== undefined) {
+    const taken = await valueOf(() => alderbook.request('front.chooseFile', { accept }, aboutNow()));
     return taken === null ? null : TakenFile.parse(taken);
   }
   const file = await pickInBrowser(accept);
-  return file === null ? null : takeFile(file);
-}
-
-/** Puts one file into the inbox over HTTP. */
-async function takeFile(file: File): Promise<TakenFile> {
-  let answer: unknown;
-  try {
-    answer = await (await fetch(`/inbox?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file })).json();
-  } catch {
-    throw new AskFailure(UNREACHABLE);
-  }
-  const envelope = Envelope.parse(answer);
-  if (!envelope.ok) throw new AskFailure(envelope.error);
-  return TakenFile.parse({ fileName: file.name, ...z.object({ fileId: z.string() }).parse(envelope.value) });
+  if (file === null) return null;
+  const taken = await valueOf(async () => (await fetch(`/inbox?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file })).json());
+  return TakenFile.parse({ fileName: file.name, ...z.object({ fileId: z.string() }).parse(taken) });
 }
 
 function pickInBrowser(accept: string): Promise<File | null> {
@@ -125,8 +117,12 @@ function pickInBrowser(accept: string): Promise<File | null> {
   });
 }
 
-/** Prints the page as it stands (its print styles decide what is on paper). */
-export async function printPage(): Promise<void> {
-  if (window.alderbook === undefined) window.print();
-  else await askFront('front.print', {});
+/**
+ * Prints the page as it stands (its print styles decide what is on paper). The window's printer is
+ * told the sheet's size; a browser takes it from the page's own `@page`.
+ */
+export async function printPage(sheet: { readonly widthMm: number; readonly heightMm: number }): Promise<void> {
+  const { alderbook } = window;
+  if (alderbook === undefined) window.print();
+  else await valueOf(() => alderbook.request('front.print', { sheet }, aboutNow()));
 }

@@ -16,7 +16,7 @@ export function CardSheet({ batchId }: { readonly batchId: string }): ReactNode 
   const { batch } = answer.data;
   const { card } = batch;
   return (
-    <Paper size="148mm 210mm" margin="9mm">
+    <Paper widthMm={148} heightMm={210} marginMm={9}>
       <article className="sheet-a5">
         <h1>{bench.cardTitle(card.recipeName, formats.mass(card.filletGrams), batch.marketName)}</h1>
         <p>{bench.cardSub(card.recipeVersion, String(card.ratio), batch.shortName)}. {formats.longMoment(batch.madeAtMs)}, {batch.madeBy}</p>
@@ -42,7 +42,7 @@ export function CardSheet({ batchId }: { readonly batchId: string }): ReactNode 
         </table>
         <p><b className="number">{card.salometerDegrees.toFixed(1)} {bench.salometer}, {card.percentByWeight.toFixed(2)} %</b> {bench.byWeight}. {bench.float(card.floatShowsDegrees.toFixed(0))}.</p>
         <p>{text.estimate}: {card.finishedEstimate.percent.toFixed(1)} % ({card.finishedEstimate.low.toFixed(1)}–{card.finishedEstimate.high.toFixed(1)})</p>
-        <p><b>{text.soak} {card.soakHours} h.</b> {card.turnHours.map((hours) => `${text.turns} ${text.turnAfter(String(hours))}`).join('; ')}</p>
+        <p><b>{text.soakFor(String(card.soakHours))}</b> {card.turnHours.map((hours) => `${text.turns} ${text.turnAfter(String(hours))}`).join('; ')}</p>
         <p className="blanks">{text.started} ______________ {text.brine} ______ {formats.degreeSign} &nbsp; {text.turns} ______________ &nbsp; {text.ended} ______________</p>
         <ul>{card.cautions.map((caution) => <li key={caution}>{caution}</li>)}</ul>
         <p className="print-caution">{words.frame.caution}</p>

@@ -16,7 +16,7 @@ export function HoldTag({ batchId }: { readonly batchId: string }): ReactNode {
   const { batch } = answer.data;
   const hold = verdict.data.decisions.filter((decision) => decision.decision === 'hold').at(-1);
   return (
-    <Paper size="148mm 105mm" margin="6mm" mayPrint={hold !== undefined}>
+    <Paper widthMm={148} heightMm={105} marginMm={6} mayPrint={hold !== undefined}>
       <article className="hold-tag">
         <h1>{text.title}</h1>
         <p className="hold-rule">{text.lines}</p>

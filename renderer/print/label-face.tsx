@@ -42,18 +42,19 @@ export function LabelFace({ label, onFit }: LabelFaceProps): ReactNode {
 const NOT_FOR_SALE_CAP_MM = 9.6;
 const OTHER_CAP_MM = 5;
 
+/** Between two lines of capitals. */
+const CAP_GAP_MM = 1.2;
+
 /** The front line of a guest's own catch, each part a line as wide as the label; “not for sale” never under its least height. */
 function NotForSale({ text, widthMm }: { readonly text: string; readonly widthMm: number }): ReactNode {
-  let y = 0;
-  const lines = text.split(' - ').map((line) => {
-    const capMm = line.includes('NOT') ? NOT_FOR_SALE_CAP_MM : OTHER_CAP_MM;
-    y += capMm + 1.2;
-    return { line, capMm, y: y - 1.2 };
-  });
+  const lines = text.split(' - ');
+  const caps = lines.map((line) => (line.includes('NOT') ? NOT_FOR_SALE_CAP_MM : OTHER_CAP_MM));
+  const baselineMm = (index: number): number => caps.slice(0, index + 1).reduce((sum, cap) => sum + cap + CAP_GAP_MM, -CAP_GAP_MM);
+  const heightMm = baselineMm(lines.length - 1) + CAP_GAP_MM;
   return (
-    <svg className="not-for-sale" role="img" aria-label={text} width={`${widthMm}mm`} height={`${y}mm`} viewBox={`0 0 ${widthMm} ${y}`}>
-      {lines.map(({ line, capMm, y: baseline }) => (
-        <text key={line} x="0" y={baseline} fontSize={capMm / CAPITAL_SHARE} textLength={widthMm} lengthAdjust="spacingAndGlyphs">{line}</text>
+    <svg className="not-for-sale" role="img" aria-label={text} width={`${widthMm}mm`} height={`${heightMm}mm`} viewBox={`0 0 ${widthMm} ${heightMm}`}>
+      {lines.map((line, index) => (
+        <text key={line} x="0" y={baselineMm(index)} fontSize={(caps[index] ?? OTHER_CAP_MM) / CAPITAL_SHARE} textLength={widthMm} lengthAdjust="spacingAndGlyphs">{line}</text>
       ))}
     </svg>
   );

@@ -26,8 +26,9 @@ export function LabelRun({ batchId, stockId }: { readonly batchId: string; reado
   };
   return (
     <Paper
-      size={`${stock.widthMm}mm ${stock.heightMm}mm`}
-      margin="0"
+      widthMm={stock.widthMm}
+      heightMm={stock.heightMm}
+      marginMm={0}
       printText={words.print.printAndKeep}
       mayPrint={missing.length === 0 && tooSmall.size === 0 && !printed.busy}
       beforePrint={async () => (await printed.send({ packIds, stockId: stock.id })) !== null}

@@ -4,9 +4,9 @@ import { PressButton } from '../parts/button.tsx';
 import { words } from '../words/words.ts';
 
 interface PaperProps {
-  /** The page as CSS has it, such as `101.6mm 76.2mm` or `A5`. */
-  readonly size: string;
-  readonly margin: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly marginMm: number;
   readonly printText?: string;
   readonly mayPrint?: boolean;
   readonly children: ReactNode;
@@ -16,19 +16,19 @@ interface PaperProps {
 }
 
 /** The bar over a printed page, which is not printed, and the page's own size. */
-export function Paper({ size, margin, printText = words.print.print, mayPrint = true, children, above, beforePrint }: PaperProps): ReactNode {
+export function Paper({ widthMm, heightMm, marginMm, printText = words.print.print, mayPrint = true, children, above, beforePrint }: PaperProps): ReactNode {
   useEffect(() => {
     // An adopted sheet may hold @page; a <style> element would be blocked by the content policy.
     const sheet = new CSSStyleSheet();
-    sheet.replaceSync(`@page { size: ${size}; margin: ${margin}; }`);
+    sheet.replaceSync(`@page { size: ${widthMm}mm ${heightMm}mm; margin: ${marginMm}mm; }`);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
     return () => {
       document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== sheet);
     };
-  }, [size, margin]);
+  }, [widthMm, heightMm, marginMm]);
   const print = async (): Promise<void> => {
     if (beforePrint !== undefined && !(await beforePrint())) return;
-    await printPage();
+    await printPage({ widthMm, heightMm });
   };
   return (
     <>

@@ -19,7 +19,7 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
   const { batch, kitchen, load } = record;
   const { card } = batch;
   return (
-    <Paper size="A4" margin="14mm">
+    <Paper widthMm={210} heightMm={297} marginMm={14}>
       <article className="sheet-a4">
         <h1>{text.title} {batch.lotCode ?? batch.shortName}</h1>
         {kitchen.demo ? <p><b>{words.frame.invented}</b></p> : null}
@@ -35,7 +35,7 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
           ))}
         </ul>
         <h2>{text.brine}</h2>
-        <p>{card.recipeName} v{card.recipeVersion}: {card.lines.map((line) => `${line.name} ${line.grams} g`).join(', ')}. {card.salometerDegrees.toFixed(1)} {words.brineBench.salometer}, {card.percentByWeight.toFixed(2)} %</p>
+        <p>{text.recipe(card.recipeName, card.recipeVersion)} {card.lines.map((line) => `${line.name} ${line.grams} g`).join(', ')}. {card.salometerDegrees.toFixed(1)} {words.brineBench.salometer}, {card.percentByWeight.toFixed(2)} %</p>
         <ul>
           {batch.soak.map((event) => (
             <li key={event.what + event.atMs}>

@@ -67,6 +67,8 @@ export const IMPORT_TABLE: readonly Area[] = [
     packages: ['electron', 'node'],
   },
   { area: 'renderer/', may: PAGE, packages: PAGE_PACKAGES },
+  // Typing and importing readings serves every place with a record; it asks, but knows no place.
+  { area: 'renderer/readings/', may: { ...PAGE, 'renderer/places/': 'no' }, packages: PAGE_PACKAGES },
   ...['parts', 'chart', 'words'].map((part) => ({ area: `renderer/${part}/`, may: PAGE_WITHOUT_ASKING, packages: PAGE_PACKAGES })),
   ...PLACES.map((place) => ({
     area: `renderer/places/${place}/`,

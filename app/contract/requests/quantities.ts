@@ -18,8 +18,6 @@ export const TypedTemperature = z.strictObject({ text: z.string().max(40), unit:
 export const EnteredMass = z.strictObject({ text: z.string(), unit: MassUnit, grams: z.number().positive() });
 /** A line of text a person typed; empty is refused. */
 export const Words = z.string().trim().min(1).max(200);
-/** A longer remark; may be empty. */
-export const Remark = z.string().trim().max(2000);
 
 export const Process = z.enum(['hot', 'cold']);
 export const PackKind = z.enum(['vacuum', 'air', 'unpacked']);

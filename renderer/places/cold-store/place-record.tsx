@@ -6,8 +6,8 @@ import { failureOf, useAsk } from '../../bridge/use-ask.ts';
 import { decodeSeries } from '../../chart/decode-series.ts';
 import { ProbeChart } from '../../chart/probe-chart.tsx';
 import { PressButton } from '../../parts/button.tsx';
-import { EnterReadings } from '../../parts/enter-readings.tsx';
-import { ImportFile } from '../../parts/import-file.tsx';
+import { EnterReadings } from '../../readings/enter-readings.tsx';
+import { ImportFile } from '../../readings/import-file.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 
@@ -23,6 +23,7 @@ interface PlaceRecordProps {
 export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNode {
   const record = useAsk('place.get', { placeId });
   const [leaf, setLeaf] = useState<'enter' | 'import' | null>(null);
+  const [done, setDone] = useState<string | null>(null);
   const series = useMemo(
     () => (record.data === undefined ? [] : [{ ...decodeSeries(record.data.series), pointId: record.data.pointId, name, badge: '', colour: 'var(--series-1)', role: 'store' as const }]),
     [record.data, name],
@@ -38,10 +39,11 @@ export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNod
           <PressButton look="next" onPress={() => setLeaf('enter')}>{text.enter}</PressButton>
         </div>
       </div>
+      {done === null ? null : <p className="strong" role="status">{done}</p>}
       <ProbeChart title={text.chartTitle(name)} series={series} limits={limitOf(kind)} />
       <p className="soft small">{text.onceADay}</p>
       {leaf === 'enter' ? <EnterReadings points={[point]} needs={[]} onClose={() => setLeaf(null)} /> : null}
-      {leaf === 'import' ? <ImportFile loadId={null} points={[point]} mayMark={false} onClose={() => setLeaf(null)} /> : null}
+      {leaf === 'import' ? <ImportFile loadId={null} points={[point]} mayMark={false} onClose={() => setLeaf(null)} onDone={(sentence) => { setDone(sentence); setLeaf(null); }} /> : null}
     </section>
   );
 }

@@ -3,9 +3,9 @@ import type { Output } from '../../../app/contract/contract.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
 import { addressOf, go } from '../../frame/address.ts';
 import { PressButton } from '../../parts/button.tsx';
-import { EnterReadings } from '../../parts/enter-readings.tsx';
+import { EnterReadings } from '../../readings/enter-readings.tsx';
 import { Field } from '../../parts/field.tsx';
-import { ImportFile } from '../../parts/import-file.tsx';
+import { ImportFile } from '../../readings/import-file.tsx';
 import { Leaf } from '../../parts/leaf.tsx';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
@@ -19,11 +19,17 @@ export function LoadActions({ shown }: { readonly shown: Output<'load.get'> }): 
   const [leaf, setLeaf] = useState<'enter' | 'import' | Mark | null>(null);
   const { load } = shown;
   const step = nextStep(shown);
+  const [done, setDone] = useState<string | null>(null);
   const close = (): void => setLeaf(null);
+  const finish = (sentence: string): void => {
+    setDone(sentence);
+    close();
+  };
   const running = load.cooledAtMs === null;
   const markLook = (what: Mark): 'next' | 'plain' => (step === what ? 'next' : 'plain');
   return (
     <div className="row">
+      {done === null ? null : <p className="strong" role="status">{done}</p>}
       {running ? <PressButton onPress={() => setLeaf('import')}>{text.importFile}</PressButton> : null}
       {running ? <PressButton look={step === 'read' ? 'next' : 'plain'} onPress={() => setLeaf('enter')}>{text.enter}</PressButton> : null}
       {load.inAtMs === null ? <PressButton look={markLook('in')} onPress={() => setLeaf('in')}>{text.fishIsIn}</PressButton> : null}
@@ -33,7 +39,7 @@ export function LoadActions({ shown }: { readonly shown: Output<'load.get'> }): 
       {load.outAtMs !== null && running ? <PressButton look={markLook('cooled')} onPress={() => setLeaf('cooled')}>{text.cooled}</PressButton> : null}
       {running ? null : <PressButton look="next" onPress={() => go(addressOf('packing-table', load.batchIds[0] ?? ''))}>{text.toPacking}</PressButton>}
       {leaf === 'enter' ? <EnterReadings points={load.points} needs={shown.needs} onClose={close} /> : null}
-      {leaf === 'import' ? <ImportFile loadId={load.id} points={load.points} mayMark={load.inAtMs === null || load.outAtMs === null} onClose={close} /> : null}
+      {leaf === 'import' ? <ImportFile loadId={load.id} points={load.points} mayMark={load.inAtMs === null || load.outAtMs === null} onClose={close} onDone={finish} /> : null}
       {leaf === 'in' || leaf === 'out' || leaf === 'cooled' ? <MarkLeaf loadId={load.id} what={leaf} early={leaf === 'out' && step !== 'out'} onClose={close} /> : null}
     </div>
   );

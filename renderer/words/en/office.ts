@@ -1,6 +1,7 @@
 export const office = {
   title: 'Office',
-  kitchen: 'Kitchen',
+  editKitchen: 'Change the kitchen’s details',
+  needManagerHere: 'Only a manager changes these. Tap “On duty” and choose one.',
   people: 'People',
   addPerson: 'Add a person',
   initials: 'Initials',

@@ -17,7 +17,7 @@ export const print = {
   },
   card: {
     title: 'Brine card',
-    soak: 'Soak',
+    soakFor: (hours: string) => `Soak ${hours} h.`,
     turns: 'Turn',
     turnAfter: (hours: string) => `after ${hours} h`,
     weighed: 'weighed',
@@ -28,7 +28,7 @@ export const print = {
   },
   record: {
     title: 'Batch record',
-    kitchen: 'Kitchen',
+    recipe: (name: string, version: number) => `${name}, version ${version}:`,
     fish: 'Fish in',
     brine: 'Brine and soak',
     smoke: 'Smokehouse',

@@ -3,11 +3,11 @@ import type { Point } from '../../app/contract/requests/smokehouse.ts';
 import { AskFailure, chooseFile } from '../bridge/bridge.ts';
 import type { Failure } from '../../app/contract/envelope.ts';
 import { failureOf, useAsk, useCommand } from '../bridge/use-ask.ts';
-import { PressButton } from './button.tsx';
-import { Choices } from './choices.tsx';
-import { Leaf } from './leaf.tsx';
-import { MomentField } from './moment-field.tsx';
-import { faultOf, ProblemNote } from './problem-note.tsx';
+import { PressButton } from '../parts/button.tsx';
+import { Choices } from '../parts/choices.tsx';
+import { Leaf } from '../parts/leaf.tsx';
+import { MomentField } from '../parts/moment-field.tsx';
+import { faultOf, ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
 import { ImportPreview } from './import-preview.tsx';
 
@@ -22,17 +22,18 @@ interface ImportFileProps {
   /** Whether the load still lacks its in or out mark. */
   readonly mayMark: boolean;
   onClose(): void;
+  /** Told in a sentence what was imported; the leaf is closed then. */
+  onDone(sentence: string): void;
 }
 
 /** From a logger's file to readings in the book: choose, answer what the file can't say, match the columns, import. */
-export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps): ReactNode {
+export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportFileProps): ReactNode {
   const [fileId, setFileId] = useState<string | null>(null);
   const [problem, setProblem] = useState<Failure | null>(null);
   const [answers, setAnswers] = useState<Readonly<Record<string, string>>>({});
   const [columns, setColumns] = useState<Readonly<Record<string, string>>>({});
   const [covers, setCovers] = useState<Covers | null>(mayMark ? null : 'no');
   const [outAtMs, setOutAtMs] = useState<number | null>(null);
-  const [done, setDone] = useState<string | null>(null);
   const preview = useAsk('readings.preview', fileId === null ? null : { fileId, answers: { ...answers }, loadId });
   const keep = useCommand('readings.import');
   const read = fileId === null ? undefined : preview.data;
@@ -45,7 +46,6 @@ export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps
       if (taken !== null) {
         setAnswers({});
         setColumns({});
-        setDone(null);
         setFileId(taken.fileId);
       }
     } catch (thrown) {
@@ -56,46 +56,37 @@ export function ImportFile({ loadId, points, mayMark, onClose }: ImportFileProps
   const send = async (): Promise<void> => {
     if (fileId === null) return;
     const answer = await keep.send({ fileId, answers: { ...answers }, columns: chosen, coversInToOut: covers === 'out' || covers === 'cooled', outAtMs: covers === 'cooled' ? outAtMs : null, loadId });
-    if (answer !== null) setDone(text.done(answer.kept, answer.alreadyThere));
+    if (answer !== null) onDone(text.done(answer.kept, answer.alreadyThere));
   };
   const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && (covers !== 'cooled' || outAtMs !== null) && !keep.busy;
   return (
     <Leaf title={text.title} wide onClose={onClose}>
-      {done === null ? (
-        <>
-          <div className="row">
-            <PressButton look={fileId === null ? 'next' : 'plain'} onPress={() => { void choose(); }}>{text.choose}</PressButton>
-            {read === undefined ? null : <span className="strong">{read.fileName}</span>}
-          </div>
-          <ProblemNote failure={problem ?? (fileId === null ? null : failureOf(preview.error))} />
-          {fileId !== null && preview.isFetching && read === undefined ? <p>{text.reading}</p> : null}
-          {read === undefined ? null : (
-            <ImportPreview
-              read={read}
-              points={points}
-              answers={answers}
-              columns={columns}
-              onAnswer={(id, value) => setAnswers({ ...answers, [id]: value })}
-              onColumn={(name, pointId) => setColumns({ ...columns, [name]: pointId })}
-            />
-          )}
-          {read !== undefined && read.questions.length === 0 && mayMark ? (
-            <Choices label={text.covers} value={covers} choices={[{ id: 'out', text: text.toOut }, { id: 'cooled', text: text.toCooled }, { id: 'no', text: text.no }]} onChange={setCovers} />
-          ) : null}
-          {covers === 'cooled' ? <MomentField label={text.outAt} value={read === undefined ? null : lastAtOf(read.places)} typed onChange={setOutAtMs} fault={faultOf(keep.failure, 'outAtMs')} /> : null}
-          {twice ? <p className="fault">{text.twice}</p> : null}
-          <ProblemNote failure={keep.failure} />
-          <div className="row">
-            {fileId === null ? null : <PressButton look="next" isDisabled={!ready} onPress={() => { void send(); }}>{text.keep}</PressButton>}
-            <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
-          </div>
-        </>
-      ) : (
-        <>
-          <p className="strong" role="status">{done}</p>
-          <div className="row"><PressButton look="next" onPress={onClose}>{words.parts.close}</PressButton></div>
-        </>
+      <div className="row">
+        <PressButton look={fileId === null ? 'next' : 'plain'} onPress={() => { void choose(); }}>{text.choose}</PressButton>
+        {read === undefined ? null : <span className="strong">{read.fileName}</span>}
+      </div>
+      <ProblemNote failure={problem ?? (fileId === null ? null : failureOf(preview.error))} />
+      {fileId !== null && preview.isFetching && read === undefined ? <p>{text.reading}</p> : null}
+      {read === undefined ? null : (
+        <ImportPreview
+          read={read}
+          points={points}
+          answers={answers}
+          columns={columns}
+          onAnswer={(id, value) => setAnswers({ ...answers, [id]: value })}
+          onColumn={(name, pointId) => setColumns({ ...columns, [name]: pointId })}
+        />
       )}
+      {read !== undefined && read.questions.length === 0 && mayMark ? (
+        <Choices label={text.covers} value={covers} choices={[{ id: 'out', text: text.toOut }, { id: 'cooled', text: text.toCooled }, { id: 'no', text: text.no }]} onChange={setCovers} />
+      ) : null}
+      {covers === 'cooled' ? <MomentField label={text.outAt} value={read === undefined ? null : lastAtOf(read.places)} typed onChange={setOutAtMs} fault={faultOf(keep.failure, 'outAtMs')} /> : null}
+      {twice ? <p className="fault">{text.twice}</p> : null}
+      <ProblemNote failure={keep.failure} />
+      <div className="row">
+        {fileId === null ? null : <PressButton look="next" isDisabled={!ready} onPress={() => { void send(); }}>{text.keep}</PressButton>}
+        <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
+      </div>
     </Leaf>
   );
 }

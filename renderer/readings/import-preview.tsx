@@ -1,10 +1,10 @@
 import { useState, type ReactNode } from 'react';
 import type { Output } from '../../app/contract/contract.ts';
 import type { Point } from '../../app/contract/requests/smokehouse.ts';
-import { PressButton } from './button.tsx';
-import { Choices } from './choices.tsx';
-import { Field, Pick } from './field.tsx';
-import { useFormats } from './format.ts';
+import { PressButton } from '../parts/button.tsx';
+import { Choices } from '../parts/choices.tsx';
+import { Field, Pick } from '../parts/field.tsx';
+import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
 
 const text = words.smokehouse.importing;

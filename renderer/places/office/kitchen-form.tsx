@@ -1,0 +1,64 @@
+import { useState, type ReactNode } from 'react';
+import type { Kitchen, KitchenDraft } from '../../../app/contract/requests/office.ts';
+import { useAsk, useCommand } from '../../bridge/use-ask.ts';
+import { useKitchen } from '../../frame/kitchen.tsx';
+import { PressButton } from '../../parts/button.tsx';
+import { Field, Pick } from '../../parts/field.tsx';
+import { Leaf } from '../../parts/leaf.tsx';
+import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { words } from '../../words/words.ts';
+
+const text = words.office;
+const first = words.firstScreen;
+const GROUNDS = ['retailer-total-sales', 'retailer-food-sales', 'low-volume', 'very-small', 'small-pack'] as const;
+
+/** Mends what the kitchen is called, where it is, which set decides for new batches and why packs carry no Nutrition Facts. */
+export function KitchenForm({ onClose }: { onClose(): void }): ReactNode {
+  const { kitchen, onDuty } = useKitchen();
+  const save = useCommand('office.saveKitchen');
+  const limits = useAsk('limits.list', {});
+  const [draft, setDraft] = useState<KitchenDraft>(() => draftOf(kitchen));
+  const set = (change: Partial<KitchenDraft>): void => setDraft({ ...draft, ...change });
+  const setAddress = (change: Partial<KitchenDraft['address']>): void => set({ address: { ...draft.address, ...change } });
+  const fault = (path: string): string | null => faultOf(save.failure, path);
+  const send = async (): Promise<void> => {
+    if ((await save.send(draft)) !== null) onClose();
+  };
+  return (
+    <Leaf title={text.editKitchen} wide onClose={onClose}>
+      {onDuty?.role === 'manager' ? null : <p className="help">{text.needManagerHere}</p>}
+      <div className="form-grid">
+        <Field label={first.kitchenName} value={draft.name} fault={fault('name')} onChange={(name) => set({ name })} />
+        <Field label={first.street} value={draft.address.street} fault={fault('address.street')} onChange={(street) => setAddress({ street })} />
+        <Field label={first.city} value={draft.address.city} fault={fault('address.city')} onChange={(city) => setAddress({ city })} />
+        <Field label={first.region} value={draft.address.region} fault={fault('address.region')} onChange={(region) => setAddress({ region })} />
+        <Field label={first.postalCode} value={draft.address.postalCode} fault={fault('address.postalCode')} onChange={(postalCode) => setAddress({ postalCode })} />
+        <Field label={first.phone} value={draft.phone ?? ''} fault={fault('phone')} onChange={(phone) => set({ phone })} />
+        <Pick
+          label={first.setTitle}
+          value={draft.decidingSetId}
+          choices={(limits.data?.sets ?? []).map((each) => ({ id: each.setId, text: each.name + (each.mayDecide ? '' : first.mayNotDecide) }))}
+          fault={fault('decidingSetId')}
+          onChange={(decidingSetId) => set({ decidingSetId })}
+        />
+      </div>
+      <Pick
+        label={first.nutrition}
+        value={draft.nutritionGround ?? ''}
+        empty={first.nutritionNone}
+        choices={GROUNDS.map((id) => ({ id, text: first.nutritionGrounds[id] }))}
+        onChange={(ground) => set({ nutritionGround: GROUNDS.find((id) => id === ground) })}
+      />
+      <ProblemNote failure={save.failure} />
+      <div className="row">
+        <PressButton look="next" isDisabled={save.busy} onPress={() => { void send(); }}>{text.save}</PressButton>
+        <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
+      </div>
+    </Leaf>
+  );
+}
+
+function draftOf(kitchen: Kitchen): KitchenDraft {
+  const { demo: _demo, ...draft } = kitchen;
+  return draft;
+}
