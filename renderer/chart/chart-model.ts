@@ -124,17 +124,17 @@ export function placeMarks(marks: readonly ChartMark[], x: (atMs: number) => num
  */
 export function spreadApart(heights: readonly number[], least: number, top: number, bottom: number): number[] {
   const order = heights.map((height, index) => ({ height, index })).sort((a, b) => a.height - b.height);
-  let before = Number.NEGATIVE_INFINITY;
+  let before = top - least;
   for (const each of order) {
     each.height = Math.max(each.height, before + least);
     before = each.height;
   }
-  // What was pushed down goes back up by half, so that the group stays around its own middle.
-  const pushed = order.reduce((sum, each) => sum + each.height - (heights[each.index] ?? 0), 0) / Math.max(1, order.length);
+  let after = bottom + least;
+  for (const each of order.toReversed()) {
+    each.height = Math.min(each.height, after - least);
+    after = each.height;
+  }
   const placed = [...heights];
-  const first = (order[0]?.height ?? 0) - pushed;
-  const last = before - pushed;
-  const shift = first < top ? top - first : last > bottom ? Math.max(bottom - last, top - first) : 0;
-  for (const each of order) placed[each.index] = each.height - pushed + shift;
+  for (const each of order) placed[each.index] = each.height;
   return placed;
 }

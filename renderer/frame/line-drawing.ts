@@ -13,6 +13,8 @@ const MOST_ROWS = 4;
 /** A due text such as “Turn RT 329 in its brine” needs about this much. */
 const DUE_WIDTH = 300;
 const HOUR_MS = 3_600_000;
+/** The least room for “25 Nov” or “18:00” without touching its neighbour. */
+const LABEL_PX = 72;
 
 type LineStep = { kind: LineBar['steps'][number]['kind']; x: number; width: number; planned: boolean };
 export interface LineRow {
@@ -38,7 +40,7 @@ export function drawLine(line: Output<'line.get'>, formats: Pick<Formats, 'clock
   return {
     height: TOP + shown.length * ROW + 6,
     nowX: x(line.nowMs),
-    hours: hourTicks(line.fromMs, line.toMs, width < 800 ? 12 : 6).map((atMs) => ({ x: x(atMs), text: tickText(atMs, formats) })),
+    hours: hourTicks(line.fromMs, line.toMs, (width - LEFT - RIGHT) / (span / (6 * HOUR_MS)) < LABEL_PX ? 12 : 6).map((atMs) => ({ x: x(atMs), text: tickText(atMs, formats) })),
     rows: shown.map((bar, index) => drawRow(bar, TOP + index * ROW, x, line, width)),
     hidden: line.bars.length - shown.length,
   };

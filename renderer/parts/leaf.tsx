@@ -8,13 +8,13 @@ interface LeafProps {
   onClose(): void;
 }
 
-/** A leaf laid over the page: one question, answered or closed. */
+/** A leaf laid over the page: one question, answered or closed. The page behind it is hidden from readers, so its title is the first. */
 export function Leaf({ title, wide = false, children, onClose }: LeafProps): ReactNode {
   return (
     <ModalOverlay className="shade" isOpen isDismissable onOpenChange={(open) => { if (!open) onClose(); }}>
       <Modal className={wide ? 'leaf wide' : 'leaf'}>
         <Dialog className="stack">
-          <Heading slot="title" level={2}>{title}</Heading>
+          <Heading slot="title" level={1} className="leaf-title">{title}</Heading>
           {children}
         </Dialog>
       </Modal>

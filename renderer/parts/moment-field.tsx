@@ -5,6 +5,8 @@ import { words } from '../words/words.ts';
 import { PressButton } from './button.tsx';
 import { Field } from './field.tsx';
 
+const DAY_MS = 86_400_000;
+
 interface MomentProps {
   readonly label: string;
   /** The instant in UTC ms; null means “now, when it is sent”. */
@@ -12,11 +14,13 @@ interface MomentProps {
   readonly fault?: string | null;
   /** The time is unknown until it is typed: `value` gives only the day. */
   readonly typed?: boolean;
+  /** It can't be later than this, so that a clock time past it means the day before. */
+  readonly notAfterMs?: number | undefined;
   onChange(atMs: number | null): void;
 }
 
 /** When it happened: “now” unless the person says otherwise, in the kitchen's own zone. */
-export function MomentField({ label, value, fault = null, typed: mustType = false, onChange }: MomentProps): ReactNode {
+export function MomentField({ label, value, fault = null, typed: mustType = false, notAfterMs, onChange }: MomentProps): ReactNode {
   const { kitchen } = useKitchen();
   const [typed, setTyped] = useState(() => (value === null ? null : { ...localTime(value, kitchen.timeZone), ...(mustType ? { clock: '' } : {}) }));
   const [problem, setProblem] = useState<string | null>(null);
@@ -38,7 +42,10 @@ export function MomentField({ label, value, fault = null, typed: mustType = fals
     setTyped({ day, clock });
     const read = instantOf(day, clock, kitchen.timeZone);
     setProblem(read.ok ? null : read.problem.message);
-    if (read.ok) onChange(read.value);
+    if (!read.ok) return;
+    const isDayBefore = notAfterMs !== undefined && read.value > notAfterMs && day === typed.day;
+    if (isDayBefore) change(localTime(read.value - DAY_MS, kitchen.timeZone).day, clock);
+    else onChange(read.value);
   };
   return (
     <div className="row">

@@ -80,7 +80,7 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
       {read !== undefined && read.questions.length === 0 && mayMark ? (
         <Choices label={text.covers} value={covers} choices={[{ id: 'out', text: text.toOut }, { id: 'cooled', text: text.toCooled }, { id: 'no', text: text.no }]} onChange={setCovers} />
       ) : null}
-      {covers === 'cooled' ? <MomentField label={text.outAt} value={read === undefined ? null : lastAtOf(read.places)} typed onChange={setOutAtMs} fault={faultOf(keep.failure, 'outAtMs')} /> : null}
+      {covers === 'cooled' ? <MomentField label={text.outAt} value={read === undefined ? null : lastAtOf(read.places)} notAfterMs={read === undefined ? undefined : lastAtOf(read.places)} typed onChange={setOutAtMs} fault={faultOf(keep.failure, 'outAtMs')} /> : null}
       {twice ? <p className="fault">{text.twice}</p> : null}
       <ProblemNote failure={keep.failure} />
       <div className="row">

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exactTicks } from '../../app/measures/temperature.ts';
-import { chartDomain, degreeTicks, seriesPath, timeTicks, usualStepMs } from '../../renderer/chart/chart-model.ts';
+import { chartDomain, degreeTicks, placeMarks, seriesPath, spreadApart, timeTicks, usualStepMs } from '../../renderer/chart/chart-model.ts';
 import { decodeSeries } from '../../renderer/chart/decode-series.ts';
 
 const MINUTE = 60_000;
@@ -56,5 +56,25 @@ describe('the domain of a chart', () => {
   it('marks temperatures on the smallest whole step that leaves at most nine', () => {
     expect(degreeTicks({ fromMs: 0, toMs: 1, low: 30, high: 190 })).toEqual([40, 60, 80, 100, 120, 140, 160, 180]);
     expect(degreeTicks({ fromMs: 0, toMs: 1, low: 30, high: 230 })).toEqual([50, 100, 150, 200]);
+  });
+});
+
+describe('what stands beside the lines', () => {
+  it('keeps the numbers at the lines’ ends apart, in order and inside the plot', () => {
+    fc.assert(fc.property(fc.array(fc.float({ min: -50, max: 450, noNaN: true }), { minLength: 1, maxLength: 8 }), (heights) => {
+      const placed = spreadApart(heights, 23, 20, 400);
+      const sorted = placed.toSorted((a, b) => a - b);
+      sorted.slice(1).forEach((height, index) => expect(height - (sorted[index] ?? 0)).toBeGreaterThanOrEqual(23 - 1e-9));
+      expect(sorted[0]).toBeGreaterThanOrEqual(20 - 1e-9);
+      expect(sorted.at(-1)).toBeLessThanOrEqual(400 + 1e-9);
+      heights.forEach((height, index) => heights.forEach((other, at) => {
+        if (height < other) expect(placed[index]).toBeLessThan(placed[at] ?? 0);
+      }));
+    }));
+  });
+
+  it('puts two marks that are close on rows of their own, and one at the edge left of its line', () => {
+    const placed = placeMarks([{ atMs: 50, text: 'end of smoking' }, { atMs: 52, text: 'out' }, { atMs: 100, text: 'cooled' }], (atMs) => atMs * 5, 500);
+    expect(placed.map((mark) => [mark.text, mark.row, mark.anchor])).toEqual([['end of smoking', 0, 'start'], ['out', 1, 'start'], ['cooled', 0, 'end']]);
   });
 });

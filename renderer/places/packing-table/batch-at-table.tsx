@@ -29,7 +29,7 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
           {batch.ownerName === null ? '' : `. ${text.guest(batch.ownerName)}`}
         </p>
       </div>
-      <div className="columns">
+      <div className={released ? 'columns' : 'columns deed-first'}>
         <div className="stack">
           {released ? <PacksPanel batch={batch} /> : null}
           <section className="sheet stack">

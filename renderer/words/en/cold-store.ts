@@ -1,7 +1,7 @@
 export const coldStore = {
   title: 'Cold store',
   lead: 'The record of each cold place, and the freezer marks of each batch.',
-  places: 'Places',
+  places: 'Cold places',
   none: 'No cooler, freezer or brining room is known yet. Add them in the office.',
   kinds: { 'brining-room': 'brining room', cooler: 'cooler', freezer: 'freezer' },
   last: (value: string, moment: string) => `last ${value}, ${moment}`,

@@ -59,17 +59,10 @@ export async function smokeABatch(fronts: Fronts, log: SmokeLog): Promise<Hand> 
   await fronts.chooseFile(() => hand.tapWords('button', smokehouse.importing.choose), 'smoke.csv', log.csv);
   await hand.tapWords('radio', smokehouse.importing.toCooled);
   await expect(page.getByLabel(smokehouse.importing.goesTo('Probe 2'))).not.toHaveValue('');
-  await typeOutTime(hand, log);
+  await hand.type(smokehouse.importing.outAt, localTime(log.outMs, ZONE).clock);
   await hand.tapWords('button', smokehouse.importing.keep);
   await expect(page.getByRole('status')).toHaveText(/ readings imported/);
   return hand;
-}
-
-/** The time it came out; the day only where the file ends on another day than the fish came out. */
-async function typeOutTime(hand: Hand, log: SmokeLog): Promise<void> {
-  const out = localTime(log.outMs, ZONE);
-  await hand.type(words.smokehouse.importing.outAt, out.clock);
-  if (localTime(log.endMs, ZONE).day !== out.day) await hand.type(words.parts.day, out.day);
 }
 
 /** From the packing table to the record: the manager releases, two packs are weighed, labelled and found on the shelf. */
