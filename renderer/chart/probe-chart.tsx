@@ -80,8 +80,11 @@ export function ProbeChart({ title, series, limits, spans = [], marks = [], nowM
   );
 }
 
+/** Every zone's offset is whole quarters of an hour. */
+const QUARTER_HOUR_MS = 900_000;
+
 /** How far the zone's wall clock is ahead of UTC at an instant. */
 function offsetMs(atMs: number, timeZone: string): number {
   const { day, clock } = localTime(atMs, timeZone);
-  return Math.round((Date.parse(`${day}T${clock}:00Z`) - atMs) / 60_000) * 60_000;
+  return Math.round((Date.parse(`${day}T${clock}:00Z`) - atMs) / QUARTER_HOUR_MS) * QUARTER_HOUR_MS;
 }

@@ -4,7 +4,7 @@ import { setPersonOnDuty } from '../bridge/bridge.ts';
 import { failureOf, useAsk, useBookEvents } from '../bridge/use-ask.ts';
 import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
-import { useAddress } from './address.ts';
+import { useAddress, type PlaceName } from './address.ts';
 import { FirstScreen } from './first-screen.tsx';
 import { KitchenContext, useKitchen, type KitchenAtWork } from './kitchen.tsx';
 import { PLACE_VIEWS, PrintView } from './place-views.ts';
@@ -55,13 +55,20 @@ function Shown(): ReactNode {
     );
   }
   const View = PLACE_VIEWS[address.place];
+  const here = [address.place, ...address.rest].join('/');
+  return <Frame place={address.place} here={here}><View key={address.place} /></Frame>;
+}
+
+/** The frame of every place; a new page begins at its top. */
+function Frame({ place, here, children }: { readonly place: PlaceName; readonly here: string; readonly children: ReactNode }): ReactNode {
+  useEffect(() => window.scrollTo(0, 0), [here]);
   return (
     <div className="frame">
-      <PlacesRail place={address.place} />
+      <PlacesRail place={place} />
       <Top />
       <main className="place">
         <Suspense fallback={<p>{words.frame.loading}</p>}>
-          <View key={address.place} />
+          {children}
         </Suspense>
       </main>
     </div>

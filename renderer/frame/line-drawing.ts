@@ -9,7 +9,7 @@ const RIGHT = 12;
 const TOP = 32;
 const ROW = 27;
 /** More rows would push the work off a small screen; the rest are counted. */
-const MOST_ROWS = 4;
+const MOST_ROWS = 3;
 /** A due text such as “Turn RT 329 in its brine” needs about this much. */
 const DUE_WIDTH = 300;
 const HOUR_MS = 3_600_000;
@@ -40,7 +40,7 @@ export function drawLine(line: Output<'line.get'>, formats: Pick<Formats, 'clock
   return {
     height: TOP + shown.length * ROW + 6,
     nowX: x(line.nowMs),
-    hours: hourTicks(line.fromMs, line.toMs, (width - LEFT - RIGHT) / (span / (6 * HOUR_MS)) < LABEL_PX ? 12 : 6).map((atMs) => ({ x: x(atMs), text: tickText(atMs, formats) })),
+    hours: hourTicks(line.fromMs, line.toMs, (width - LEFT - RIGHT) / (span / (6 * HOUR_MS)) < LABEL_PX ? 12 : 6).map((atMs, index, ticks) => ({ x: x(atMs), text: tickText(atMs, ticks[index - 1], formats) })),
     rows: shown.map((bar, index) => drawRow(bar, TOP + index * ROW, x, line, width)),
     hidden: line.bars.length - shown.length,
   };
@@ -79,9 +79,9 @@ function hourTicks(fromMs: number, toMs: number, hours: number): number[] {
 }
 
 /** Hours as the wall clock shows them; the first tick of a day says its date. */
-function tickText(atMs: number, formats: Pick<Formats, 'clock' | 'moment'>): string {
-  const clock = formats.clock(atMs);
-  return Number(clock.slice(0, 2)) < 6 ? formats.moment(atMs).split(',')[0] ?? clock : clock;
+function tickText(atMs: number, before: number | undefined, formats: Pick<Formats, 'clock' | 'moment'>): string {
+  const day = (instant: number): string => formats.moment(instant).split(',')[0] ?? '';
+  return before !== undefined && day(before) !== day(atMs) ? day(atMs) : formats.clock(atMs);
 }
 
 function round(value: number): number {

@@ -10,7 +10,9 @@ import { words } from '../words/words.ts';
 type Kitchen = Input<'book.start'>['kitchen'];
 type Person = Input<'book.start'>['people'][number];
 
-const ZONES = Intl.supportedValuesOf('timeZone').map((id) => ({ id, text: id.replaceAll('_', ' ') }));
+const HERE = Intl.DateTimeFormat().resolvedOptions().timeZone;
+/** This computer's own zone first, which some lists leave out (UTC). */
+const ZONES = [...new Set([HERE, ...Intl.supportedValuesOf('timeZone')])].map((id) => ({ id, text: id.replaceAll('_', ' ') }));
 const GROUNDS = ['retailer-total-sales', 'retailer-food-sales', 'low-volume', 'very-small', 'small-pack'] as const;
 const text = words.firstScreen;
 
@@ -19,7 +21,7 @@ function emptyKitchen(): Kitchen {
     name: '',
     address: { street: '', city: '', region: '', postalCode: '' },
     phone: '',
-    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    timeZone: HERE,
     temperatureUnit: 'F',
     massUnit: 'lb',
     kind: 'custom-processor',
@@ -59,8 +61,10 @@ export function OwnBookForm({ onBack }: { onBack(): void }): ReactNode {
           <Field label={text.phone} value={kitchen.phone ?? ''} fault={fault('kitchen.phone')} onChange={(phone) => set({ phone })} />
           <Pick label={text.timeZone} value={kitchen.timeZone} choices={ZONES} fault={fault('kitchen.timeZone')} onChange={(timeZone) => set({ timeZone })} />
         </div>
-        <Choices label={text.temperature} value={kitchen.temperatureUnit} choices={[{ id: 'F', text: '°F' }, { id: 'C', text: '°C' }]} onChange={(temperatureUnit) => set({ temperatureUnit })} />
-        <Choices label={text.mass} value={kitchen.massUnit} choices={[{ id: 'lb', text: 'lb' }, { id: 'kg', text: 'kg' }]} onChange={(massUnit) => set({ massUnit })} />
+        <div className="row">
+          <Choices label={text.temperature} value={kitchen.temperatureUnit} choices={[{ id: 'F', text: '°F' }, { id: 'C', text: '°C' }]} onChange={(temperatureUnit) => set({ temperatureUnit })} />
+          <Choices label={text.mass} value={kitchen.massUnit} choices={[{ id: 'lb', text: 'lb' }, { id: 'kg', text: 'kg' }]} onChange={(massUnit) => set({ massUnit })} />
+        </div>
         <Choices
           label={text.kind}
           value={kitchen.kind}

@@ -4,11 +4,13 @@ import { command, query } from '../endpoint.ts';
 import { Id, InstantMs, Words } from './quantities.ts';
 
 export const Mark = z.enum(['read', 'second-hand', 'from memory', 'computed', 'common practice']);
+/** What a set is asked about a batch, in the order of the work. */
+export const Question = z.enum(['raw', 'thaw', 'brine', 'dry', 'chamber', 'cooling', 'exposure', 'parasite', 'salt', 'pack', 'store', 'record']);
 export const Confirmation = z.strictObject({ checkId: z.string(), personId: Id, initials: z.string(), atMs: InstantMs, document: z.string() });
 export const CheckInfo = z.strictObject({
   checkId: z.string(),
   title: z.string(),
-  question: z.string(),
+  question: Question,
   gate: z.string(),
   /** The figures in the law's own words and unit, one line. */
   figures: z.string(),

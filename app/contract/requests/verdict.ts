@@ -2,14 +2,14 @@
 import { z } from 'zod';
 import { command, query } from '../endpoint.ts';
 import { Day, Id, InstantMs, PackKind, StoreKind, Ticks, Words } from './quantities.ts';
-import { Confirmation, Mark } from './limits.ts';
+import { Confirmation, Mark, Question } from './limits.ts';
 
 export const Verdict = z.enum(['misses', 'not-proven', 'no-figure', 'open', 'meets-within-error', 'meets', 'does-not-apply']);
 export const Span = z.strictObject({ fromMs: InstantMs, toMs: InstantMs, counts: z.boolean(), why: z.string(), pointId: Id.nullable() });
 export const CheckResult = z.strictObject({
   checkId: z.string(),
   title: z.string(),
-  question: z.string(),
+  question: Question,
   gate: z.string(),
   verdict: Verdict,
   reason: z.string(),

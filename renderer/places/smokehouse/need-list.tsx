@@ -27,8 +27,10 @@ export function NeedList({ shown }: { readonly shown: Output<'load.get'> }): Rea
             <div className="big-figure">
               {need.lastTicks === null ? <span className="of">{text.noReading}</span> : <>{formats.degrees(need.lastTicks)} <span className="of">{formats.degreeSign}</span></>}
             </div>
-            <HoldBar need={need} colour={number === undefined ? 'var(--soft)' : pieceColour(number - 1)} />
-            <div className="right">{need.text}</div>
+            <div className="need-text">
+              <HoldBar need={need} colour={number === undefined ? 'var(--soft)' : pieceColour(number - 1)} />
+              <div>{need.text}</div>
+            </div>
           </div>
         );
       })}
@@ -50,10 +52,10 @@ export function NeedList({ shown }: { readonly shown: Output<'load.get'> }): Rea
 
 /** Progress of a hold: another form than the verdict's shape, so that “not yet” is never read as “failed”. */
 function HoldBar({ need, colour }: { readonly need: Need; readonly colour: string }): ReactNode {
-  if (need.requiredMinutes === null || need.provenMinutes === null) return <span />;
+  if (need.requiredMinutes === null || need.provenMinutes === null) return null;
   const part = Math.min(1, need.provenMinutes / need.requiredMinutes);
   return (
-    <svg width="168" height="14" viewBox="0 0 190 14" preserveAspectRatio="none" aria-hidden="true">
+    <svg className="hold-bar" height="14" viewBox="0 0 190 14" preserveAspectRatio="none" aria-hidden="true">
       <path d={`M2 7h${BAR}`} stroke="var(--rule)" strokeWidth="8" />
       <path d={`M2 7h${BAR * part}`} stroke={colour} strokeWidth="8" />
       <path d="M178 0v14" stroke="var(--ink)" strokeWidth="2.4" />

@@ -1,20 +1,33 @@
 /** What a load needs next, for the one dark button. Pure. */
-import type { Output } from '../../../app/contract/contract.ts';
+import type { Load } from '../../../app/contract/requests/smokehouse.ts';
+import type { CheckResultWire } from '../../../app/contract/requests/verdict.ts';
 
 export type Mark = 'in' | 'out' | 'cooled';
 
+/** As much of a load's answer as decides its next step. */
+interface StepOf {
+  readonly load: Pick<Load, 'process' | 'inAtMs' | 'outAtMs' | 'cooledAtMs'>;
+  readonly results: readonly { readonly result: { readonly checks: readonly Pick<CheckResultWire, 'question' | 'verdict'>[] } }[];
+}
+
 /**
- * Before the fish is in: say so. In the chamber: read on until every check of the chamber is met,
- * then take it out. Cooling: read on until it is met or can't change, then close the record.
+ * Before the fish is in: say so. In a hot smoke: read on until every limit of the chamber is met for
+ * every batch, and only then take it out; a cold smoke has no such moment. Cooling: read on until no
+ * limit of it is still open, then close the record. Nothing known is never a reason to go on,
+ * and within the thermometer's error is a reason to cook a little longer.
  */
-export function nextStep(shown: Output<'load.get'>): Mark | 'read' | 'done' {
+export function nextStep(shown: StepOf): Mark | 'read' | 'done' {
   const { load, results } = shown;
   if (load.cooledAtMs !== null) return 'done';
   if (load.inAtMs === null) return 'in';
-  const checks = results.flatMap((each) => each.result.checks);
-  const stands = (question: readonly string[]): boolean =>
-    checks.filter((check) => question.includes(check.question) && check.verdict !== 'does-not-apply').every((check) => check.verdict === 'meets' || check.verdict === 'meets-within-error');
-  if (load.outAtMs === null) return load.process === 'hot' && stands(['heat']) ? 'out' : 'read';
-  const cooling = checks.filter((check) => check.question === 'cooling');
+  if (load.outAtMs === null) return load.process === 'hot' && isChamberMet(results) ? 'out' : 'read';
+  const cooling = results.flatMap((each) => each.result.checks).filter((check) => check.question === 'cooling');
   return cooling.some((check) => check.verdict === 'open') ? 'read' : 'cooled';
+}
+
+function isChamberMet(results: StepOf['results']): boolean {
+  return results.length > 0 && results.every(({ result }) => {
+    const chamber = result.checks.filter((check) => check.question === 'chamber' && check.verdict !== 'does-not-apply');
+    return chamber.length > 0 && chamber.every((check) => check.verdict === 'meets');
+  });
 }
