@@ -59,11 +59,19 @@ function Shown(): ReactNode {
   return <Frame place={address.place} here={here}><View key={address.place} /></Frame>;
 }
 
-/** The frame of every place; a new page begins at its top. */
+/** A new page begins at its top: mounted anew for each, by its key. */
+function FromTheTop(): ReactNode {
+  useEffect(() => {
+    window.scrollTo(0, 0);
+  }, []);
+  return null;
+}
+
+/** The frame of every place. */
 function Frame({ place, here, children }: { readonly place: PlaceName; readonly here: string; readonly children: ReactNode }): ReactNode {
-  useEffect(() => window.scrollTo(0, 0), [here]);
   return (
     <div className="frame">
+      <FromTheTop key={here} />
       <PlacesRail place={place} />
       <Top />
       <main className="place">

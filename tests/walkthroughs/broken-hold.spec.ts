@@ -31,7 +31,7 @@ test('a gap breaks the hold: the batch can’t be packed, and the screen says wh
       await tap();
       await (await chooser).setFiles(file);
     },
-    countPrints: () => Promise.resolve(0),
+    countPrints: () => Promise.resolve(null),
   };
   await page.goto(program.url);
   const hand = await smokeABatch(fronts, log);

@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import type { Output } from '../../../app/contract/contract.ts';
+import type { Load } from '../../../app/contract/requests/smokehouse.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
 import { addressOf, go } from '../../frame/address.ts';
 import { PressButton } from '../../parts/button.tsx';
@@ -26,23 +27,42 @@ export function LoadActions({ shown }: { readonly shown: Output<'load.get'> }): 
     close();
   };
   const running = load.cooledAtMs === null;
-  const markLook = (what: Mark): 'next' | 'plain' => (step === what ? 'next' : 'plain');
+  const mark = useCommand('load.mark');
+  const due = dueMark(load);
+  /** Now, in one tap; coming out early, or closing a record that may still be read on, asks first. */
+  const markNow = (what: Mark): void => {
+    if (step === what) void mark.send({ loadId: load.id, what, atMs: Date.now() });
+    else setLeaf(what);
+  };
   return (
     <div className="row">
       {done === null ? null : <p className="strong" role="status">{done}</p>}
       {running ? <PressButton onPress={() => setLeaf('import')}>{text.importFile}</PressButton> : null}
       {running ? <PressButton look={step === 'read' ? 'next' : 'plain'} onPress={() => setLeaf('enter')}>{text.enter}</PressButton> : null}
-      {load.inAtMs === null ? <PressButton look={markLook('in')} onPress={() => setLeaf('in')}>{text.fishIsIn}</PressButton> : null}
-      {load.inAtMs !== null && load.outAtMs === null ? (
-        <PressButton look={markLook('out')} onPress={() => setLeaf('out')}>{step === 'out' ? text.takeOut : text.takeOutEarly}</PressButton>
-      ) : null}
-      {load.outAtMs !== null && running ? <PressButton look={markLook('cooled')} onPress={() => setLeaf('cooled')}>{text.cooled}</PressButton> : null}
+      {due === null ? null : (
+        <>
+          <PressButton look="quiet" label={text.markedBefore(MARK_WORDS[due])} onPress={() => setLeaf(due)}>{text.earlier}</PressButton>
+          <PressButton look={step === due ? 'next' : 'plain'} isDisabled={mark.busy} onPress={() => markNow(due)}>
+            {due === 'out' && step !== 'out' ? text.takeOutEarly : MARK_WORDS[due]}
+          </PressButton>
+        </>
+      )}
+      <ProblemNote failure={mark.failure} />
       {running ? null : <PressButton look="next" onPress={() => go(addressOf('packing-table', load.batchIds[0] ?? ''))}>{text.toPacking}</PressButton>}
       {leaf === 'enter' ? <EnterReadings points={load.points} needs={shown.needs} onClose={close} /> : null}
       {leaf === 'import' ? <ImportFile loadId={load.id} points={load.points} mayMark={load.inAtMs === null || load.outAtMs === null} onClose={close} onDone={finish} /> : null}
       {leaf === 'in' || leaf === 'out' || leaf === 'cooled' ? <MarkLeaf loadId={load.id} what={leaf} early={leaf === 'out' && step !== 'out'} onClose={close} /> : null}
     </div>
   );
+}
+
+const MARK_WORDS: Readonly<Record<Mark, string>> = { in: text.fishIsIn, out: text.takeOut, cooled: text.cooled };
+
+/** The mark that a load waits for. */
+function dueMark(load: Load): Mark | null {
+  if (load.inAtMs === null) return 'in';
+  if (load.outAtMs === null) return 'out';
+  return load.cooledAtMs === null ? 'cooled' : null;
 }
 
 interface MarkLeafProps {
@@ -58,7 +78,7 @@ function MarkLeaf({ loadId, what, early, onClose }: MarkLeafProps): ReactNode {
   const [atMs, setAtMs] = useState<number | null>(null);
   const [why, setWhy] = useState('');
   const [whyFault, setWhyFault] = useState(false);
-  const title = what === 'in' ? text.fishIsIn : what === 'out' ? (early ? text.takeOutEarly : text.takeOut) : text.cooled;
+  const title = early ? text.takeOutEarly : MARK_WORDS[what];
   const send = async (): Promise<void> => {
     setWhyFault(early && why.trim() === '');
     if (early && why.trim() === '') return;

@@ -30,6 +30,8 @@ export const smokehouse = {
   takeOutEarly: 'Take out early…',
   cooled: 'Close the cooling record',
   toPacking: 'To the packing table',
+  earlier: 'at another time…',
+  markedBefore: (what: string) => `${what}: at another time`,
   enter: 'Enter readings',
   importFile: 'Import a logger’s file',
   whyEarly: 'Why is it taken out before the record meets the limit?',
