@@ -15,6 +15,8 @@ const DUE_WIDTH = 300;
 const HOUR_MS = 3_600_000;
 /** The least room for “25 Nov” or “18:00” without touching its neighbour. */
 const LABEL_PX = 72;
+/** About the width of a letter at 16 px, bold. */
+const LETTER_PX = 8.6;
 
 type LineStep = { kind: LineBar['steps'][number]['kind']; x: number; width: number; planned: boolean };
 export interface LineRow {
@@ -58,11 +60,17 @@ function drawRow(bar: LineBar, y: number, x: (atMs: number) => number, line: Out
     turns: bar.turns.filter((turn) => turn.atMs >= line.fromMs && turn.atMs <= line.toMs).map((turn) => ({ x: x(turn.atMs), done: turn.done })),
     due: next === undefined ? null : {
       x: dueFits ? lastX + 12 : width - RIGHT,
-      text: next.text,
+      text: fitText(next.text, dueFits ? width - RIGHT - lastX - 12 : DUE_WIDTH),
       overdue: next.overdue,
       anchor: dueFits ? 'start' : 'end',
     },
   };
+}
+
+/** A due text cut to its room on the strip; whole in the list that is read aloud and in its place. */
+function fitText(text: string, room: number): string {
+  const letters = Math.floor(room / LETTER_PX);
+  return text.length <= letters ? text : `${text.slice(0, Math.max(0, letters - 1)).trimEnd()}…`;
 }
 
 /** What is overdue first, then what is due soonest, then what began last. */

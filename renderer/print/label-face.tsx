@@ -17,8 +17,15 @@ const EDGE_MM = 3;
 export function LabelFace({ label, onFit }: LabelFaceProps): ReactNode {
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const words = box.current;
-    if (words !== null) onFit(words.scrollHeight <= words.clientHeight + 1 && words.scrollWidth <= words.clientWidth + 1);
+    let shown = true;
+    // Before the label's own face is there, a wider one stands in: only then can it be measured.
+    void document.fonts.ready.then(() => {
+      const words = box.current;
+      if (shown && words !== null) onFit(holdsAll(words));
+    });
+    return () => {
+      shown = false;
+    };
   });
   const front = label.custom ? label.blocks[0] : undefined;
   const others = label.custom ? label.blocks.slice(1) : label.blocks;
@@ -36,6 +43,15 @@ export function LabelFace({ label, onFit }: LabelFaceProps): ReactNode {
       </div>
     </section>
   );
+}
+
+/** Whether every block and the symbol lie inside the label's own room; a pixel is forgiven for rounding. */
+function holdsAll(box: Element): boolean {
+  const room = box.getBoundingClientRect();
+  return [...box.querySelectorAll('.label-block, svg')].every((part) => {
+    const { top, bottom, left, right } = part.getBoundingClientRect();
+    return top >= room.top - 1 && bottom <= room.bottom + 1 && left >= room.left - 1 && right <= room.right + 1;
+  });
 }
 
 /** The least height of the words “not for sale”: 3/8 in, 9 CFR 317.16 for custom-prepared meat (read), taken over for fish. */

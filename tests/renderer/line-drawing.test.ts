@@ -36,6 +36,13 @@ describe('the line as drawn', () => {
     expect(drawing.hidden).toBe(3);
   });
 
+  it('cuts a long deadline to its room instead of running over the edge', () => {
+    const long = { ...bar('A', 1), dues: [{ atMs: nowMs + HOUR, text: 'Read the temperature of every piece again '.repeat(6), overdue: false }] };
+    const due = drawLine(line([long]), formats, WIDTH).rows[0]?.due;
+    expect(due?.text.endsWith('…')).toBe(true);
+    expect((due?.text.length ?? 0) * 8.6).toBeLessThan(WIDTH - (due?.x ?? 0));
+  });
+
   it('says the date at the first mark of a day', () => {
     const texts = drawLine(line([bar('A', 2)]), formats, WIDTH).hours.map((hour) => hour.text);
     expect(texts.some((text) => /^\d+ Mar$/.test(text))).toBe(true);

@@ -41,10 +41,10 @@ export function LoadActions({ shown }: { readonly shown: Output<'load.get'> }): 
       {running ? <PressButton look={step === 'read' ? 'next' : 'plain'} onPress={() => setLeaf('enter')}>{text.enter}</PressButton> : null}
       {due === null ? null : (
         <>
-          <PressButton look="quiet" label={text.markedBefore(MARK_WORDS[due])} onPress={() => setLeaf(due)}>{text.earlier}</PressButton>
           <PressButton look={step === due ? 'next' : 'plain'} isDisabled={mark.busy} onPress={() => markNow(due)}>
             {due === 'out' && step !== 'out' ? text.takeOutEarly : MARK_WORDS[due]}
           </PressButton>
+          {step === due ? <PressButton look="quiet" label={text.markedBefore(MARK_WORDS[due])} onPress={() => setLeaf(due)}>{text.earlier}</PressButton> : null}
         </>
       )}
       <ProblemNote failure={mark.failure} />

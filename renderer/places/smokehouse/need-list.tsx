@@ -58,7 +58,7 @@ function HoldBar({ need, colour }: { readonly need: Need; readonly colour: strin
     <svg className="hold-bar" height="14" viewBox="0 0 190 14" preserveAspectRatio="none" aria-hidden="true">
       <path d={`M2 7h${BAR}`} stroke="var(--rule)" strokeWidth="8" />
       <path d={`M2 7h${BAR * part}`} stroke={colour} strokeWidth="8" />
-      <path d="M178 0v14" stroke="var(--ink)" strokeWidth="2.4" />
+      <path d="M178 0v14" stroke="var(--ink)" strokeWidth="2.4" vectorEffect="non-scaling-stroke" />
     </svg>
   );
 }
