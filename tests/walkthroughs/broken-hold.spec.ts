@@ -1,38 +1,18 @@
-import { writeFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { words } from '../../renderer/words/words.ts';
 import { guardPage } from '../support/page-guard.ts';
-import { startProgram, type RunningProgram } from '../support/program.ts';
-import { smokeABatch, type Fronts } from '../support/walk/first-smoke.ts';
+import { browserFronts, test } from '../support/walk/demo-program.ts';
+import { smokeABatch } from '../support/walk/first-smoke.ts';
 import { makeSmokeLog } from '../support/walk/smoke-csv.ts';
 
 const { packingTable, frame, smokehouse } = words;
 /** The logger was out of its socket from shortly after the pieces reached 145 °F until shortly before they came out. */
 const LOST = (minute: number): boolean => minute > 134 && minute < 196;
 
-let program: RunningProgram;
-
-test.beforeEach(async () => {
-  program = await startProgram({ demo: true });
-});
-test.afterEach(async () => {
-  expect(await program.stop()).toBe(0);
-});
-
-test('a gap breaks the hold: the batch can’t be packed, and the screen says what would have been needed', async ({ page }, info) => {
+test('a gap breaks the hold: the batch can’t be packed, and the screen says what would have been needed', async ({ page, program }, info) => {
   const guard = await guardPage(page);
   const log = makeSmokeLog(Date.now() - 10 * 60_000, LOST);
-  const fronts: Fronts = {
-    page,
-    async chooseFile(tap, fileName, text) {
-      const file = info.outputPath(fileName);
-      writeFileSync(file, text);
-      const chooser = page.waitForEvent('filechooser');
-      await tap();
-      await (await chooser).setFiles(file);
-    },
-    countPrints: () => Promise.resolve(null),
-  };
+  const fronts = await browserFronts(page, info);
   await page.goto(program.url);
   const hand = await smokeABatch(fronts, log);
 

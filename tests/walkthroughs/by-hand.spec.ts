@@ -1,7 +1,7 @@
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { words } from '../../renderer/words/words.ts';
 import { guardPage } from '../support/page-guard.ts';
-import { startProgram, type RunningProgram } from '../support/program.ts';
+import { test } from '../support/walk/demo-program.ts';
 import { brineABatch, packAndShelve } from '../support/walk/first-smoke.ts';
 import type { Hand } from '../support/walk/hand.ts';
 
@@ -14,15 +14,6 @@ const COOK = [[150, 146.4, 146.9, 147.3], [160, 146.8, 147.2, 148.1], [170, 147.
 const COOLING = [[192, 133.0, 131.5, 130.2], [260, 68.4, 68.0, 67.1], [365, 52.0, 51.4, 50.2], [425, 39.0, 38.6, 38.1]] as const;
 const OUT_MINUTE = 181;
 
-let program: RunningProgram;
-
-test.beforeEach(async () => {
-  program = await startProgram({ demo: true });
-});
-test.afterEach(async () => {
-  expect(await program.stop()).toBe(0);
-});
-
 /** One round: the leaf stays open from round to round. */
 async function readRound(hand: Hand, inMs: number, [minute, ...values]: readonly [number, number, number, number]): Promise<void> {
   await hand.at(inMs + minute * MINUTE_MS);
@@ -32,7 +23,7 @@ async function readRound(hand: Hand, inMs: number, [minute, ...values]: readonly
   await expect(hand.page.getByLabel(smokehouse.pieceName(1), { exact: true })).toHaveValue('');
 }
 
-test('a batch read by hand at the moments the screen names is proven, released and packed in at most 80 taps and entries', async ({ page }) => {
+test('a batch read by hand at the moments the screen names is proven, released and packed in at most 80 taps and entries', async ({ page, program }) => {
   const guard = await guardPage(page);
   const inMs = Date.now() - 8 * 60 * MINUTE_MS;
   await page.goto(program.url);

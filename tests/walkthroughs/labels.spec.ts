@@ -1,22 +1,13 @@
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { words } from '../../renderer/words/words.ts';
 import { guardPage } from '../support/page-guard.ts';
-import { startProgram, type RunningProgram } from '../support/program.ts';
+import { test } from '../support/walk/demo-program.ts';
 import { scanSymbol } from '../support/walk/scan.ts';
 
-let program: RunningProgram;
-
-test.beforeEach(async () => {
-  program = await startProgram({ demo: true });
-});
-test.afterEach(async () => {
-  expect(await program.stop()).toBe(0);
-});
-
 /** The labels of the demonstration's packs for sale, on a stock. */
-async function openLabels(page: Page, stock: string): Promise<void> {
-  await page.goto(program.url);
+async function openLabels(page: Page, url: string, stock: string): Promise<void> {
+  await page.goto(url);
   await page.locator('.row-button').first().click();
   await page.getByRole('link', { name: words.frame.places['packing-table'] }).click();
   await page.getByLabel(words.packingTable.stock).selectOption({ label: stock });
@@ -36,9 +27,9 @@ async function letterMm(page: Page, element: string, letter: string): Promise<nu
   }, letter);
 }
 
-test('a label for sale fits its stock to the millimetre, with letters no lower than the rules ask', async ({ page }) => {
+test('a label for sale fits its stock to the millimetre, with letters no lower than the rules ask', async ({ page, program }) => {
   const guard = await guardPage(page);
-  await openLabels(page, '4 × 3 in');
+  await openLabels(page, program.url, '4 × 3 in');
   await expect(page.getByRole('button', { name: words.print.printAndKeep })).toBeEnabled();
   const box = await page.locator('.pack-label').first().boundingBox();
   expect(((box?.width ?? 0) / 96) * 25.4).toBeCloseTo(101.6, 1);
@@ -51,8 +42,8 @@ test('a label for sale fits its stock to the millimetre, with letters no lower t
   guard.expectQuiet();
 });
 
-test('a stock that can’t hold the words is refused in a sentence, and nothing is cut silently', async ({ page }) => {
-  await openLabels(page, '2 × 1 in');
+test('a stock that can’t hold the words is refused in a sentence, and nothing is cut silently', async ({ page, program }) => {
+  await openLabels(page, program.url, '2 × 1 in');
   await expect(page.getByRole('alert')).toHaveText(words.print.tooSmall('2 × 1 in'));
   await expect(page.getByRole('button', { name: words.print.printAndKeep })).toBeDisabled();
 });
