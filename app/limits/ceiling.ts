@@ -13,6 +13,8 @@ export interface CeilingRule {
   readonly limitTicks: number;
   /** Where the record is judged from the first reading at or below this; the law's own limit, error or not. */
   readonly chilledTicks?: number | undefined;
+  /** Where it is known when the fish was chilled: the record is judged from here instead. */
+  readonly chilledMs?: number | undefined;
   readonly text: string;
   readonly gap: GapRule;
   readonly timeLimitMs?: number | undefined;
@@ -34,6 +36,7 @@ export function judgeCeiling(check: CeilingCheck, judged: JudgeCase, context: Ju
   const rule: CeilingRule = {
     limitTicks: law - shiftTicks,
     chilledTicks: check.stretch === 'once-chilled' ? law : undefined,
+    chilledMs: check.stretch === 'once-chilled' ? judged.chilledMs : undefined,
     text: check.below === true ? `below ${figureText(check.limit)}` : `${figureText(check.limit)} or below`,
     gap: { kind: check.gap },
     timeLimitMs: check.minutes === undefined ? undefined : check.minutes * MINUTE_MS,
@@ -62,7 +65,7 @@ export function judgePlacesBelow(points: readonly MeasuredPoint[], rule: Ceiling
 
 function judgePlaceBelow(point: MeasuredPoint, rule: CeilingRule, judged: JudgeCase, words: Words): PlaceCeiling {
   const merged = betweenMarks(mergeReadings(point.readings, 'higher'), rule.span.inMs, point.role === 'piece' ? undefined : rule.span.outMs);
-  const readings = sinceChilled(merged, rule, judged);
+  const readings = sinceChilled(merged, rule);
   const name = nameText(point.role, point.name);
   const found = (verdict: Verdict, text: string): PlaceCeiling => ({
     name: point.name, pointId: point.id, verdict, text,
@@ -74,7 +77,7 @@ function judgePlaceBelow(point: MeasuredPoint, rule: CeilingRule, judged: JudgeC
     return found('misses', `${name} read ${words.degrees(peak.highTicks)} at ${words.at(peak.atMs)}, not ${rule.text}.`);
   }
   if (timeOver(rule, merged, judged) === 'over') return found('misses', timeText(name, rule, merged, words));
-  if (merged.length === 0) return found(rule.isOpen ? 'open' : 'not-proven', `${name}: no reading.`);
+  if (readings.length === 0) return found(rule.isOpen ? 'open' : 'not-proven', `${name}: no reading${merged.length === 0 ? '' : ' since it was chilled'}.`);
   const gap = firstGap(merged, readings, rule, judged);
   if (gap !== undefined) return found('not-proven', `${name}: no reading from ${words.at(gap.fromMs)} to ${words.at(gap.toMs)}, so a higher one may be hidden.`);
   const all = `${name}: every reading ${rule.text}`;
@@ -86,13 +89,19 @@ function judgePlaceBelow(point: MeasuredPoint, rule: CeilingRule, judged: JudgeC
 }
 
 /** From when the fish was chilled, where that is asked: known, else the first reading at or below the law's limit. */
-function sinceChilled(readings: readonly Reading[], rule: CeilingRule, judged: JudgeCase): readonly Reading[] {
-  const chilledTicks = rule.chilledTicks;
+function sinceChilled(readings: readonly Reading[], { chilledTicks, chilledMs }: CeilingRule): readonly Reading[] {
+  if (chilledMs !== undefined) return readings.filter((reading) => reading.atMs >= chilledMs);
   if (chilledTicks === undefined) return readings;
-  const knownMs = judged.chilledMs;
-  const start = readings.findIndex((reading) => (knownMs === undefined ? reading.highTicks <= chilledTicks : reading.atMs >= knownMs));
+  const start = readings.findIndex((reading) => reading.highTicks <= chilledTicks);
   // Never at or below: then the whole record counts, and it is over.
   return start <= 0 ? readings : readings.slice(start);
+}
+
+/** Where the judged record begins: at the in mark, or when the fish is known to have been chilled, the later. Undefined where its first reading begins it. */
+function beginMs(merged: readonly Reading[], readings: readonly Reading[], { span, chilledMs }: CeilingRule): number | undefined {
+  if (chilledMs !== undefined) return Math.max(chilledMs, span.inMs ?? chilledMs);
+  // Where an unchilled stretch was left out, the in mark lies before that stretch and is no gap of this one.
+  return readings.length === merged.length ? span.inMs : undefined;
 }
 
 function lastingMs(rule: CeilingRule, readings: readonly Reading[]): number {
@@ -129,8 +138,8 @@ function gapsOf(merged: readonly Reading[], readings: readonly Reading[], rule: 
   const first = readings[0];
   const last = readings.at(-1);
   if (first === undefined || last === undefined) return gaps;
-  // Where an unchilled stretch was left out, the in mark lies before that stretch and is no gap of this one.
-  if (readings.length === merged.length && rule.span.inMs !== undefined && first.atMs - rule.span.inMs > longestMs) gaps.push({ fromMs: rule.span.inMs, toMs: first.atMs });
+  const fromMs = beginMs(merged, readings, rule);
+  if (fromMs !== undefined && first.atMs - fromMs > longestMs) gaps.push({ fromMs, toMs: first.atMs });
   readings.slice(1).forEach((reading, index) => {
     const before = readings[index];
     if (before !== undefined && isGap(before, reading, longestMs)) gaps.push({ fromMs: before.atMs, toMs: reading.atMs });
@@ -143,9 +152,10 @@ function spansOf(point: MeasuredPoint, merged: readonly Reading[], readings: rea
   const spans: Span[] = [];
   const push = (fromMs: number, toMs: number, counts: boolean, why: string) => spans.push({ fromMs, toMs, counts, why, pointId: point.id });
   const first = readings[0];
+  const [firstMerged, lastMerged] = [merged[0], merged.at(-1)];
+  const chilledMs = beginMs(merged, readings, rule) ?? first?.atMs ?? lastMerged?.atMs;
+  if (firstMerged !== undefined && chilledMs !== undefined && firstMerged.atMs < chilledMs) push(firstMerged.atMs, chilledMs, false, 'before it was chilled; shown, not judged');
   if (first === undefined) return spans;
-  const firstMerged = merged[0];
-  if (firstMerged !== undefined && firstMerged.atMs < first.atMs) push(firstMerged.atMs, first.atMs, false, 'before it was chilled; shown, not judged');
   const gaps = gapsOf(merged, readings, rule, judged);
   const gapStarts = new Set(gaps.map((gap) => gap.fromMs));
   let startMs = first.atMs;

@@ -101,8 +101,12 @@ function recordsBeside(plan: PackPlan, result: SetResult): Need[] {
   });
   const label = beside('label', 'label as sealed', result.labelledAsSealed === true, 'The label as sealed is not recorded.', 'The label printed for this pack and store.');
   if (plan.store !== 'frozen') return [label];
-  const isFrozen = result.sealedMs !== undefined && result.frozenMs !== undefined;
-  return [beside('freeze', 'freeze record', isFrozen, 'When it was sealed and frozen is not marked.', 'The times it was sealed and frozen solid, and the freezer’s record.'), label];
+  const { sealedMs, frozenMs, thawedMs } = result;
+  const isMarked = sealedMs !== undefined && frozenMs !== undefined;
+  // Fish taken out before it was sealed was frozen once, and its packs were not.
+  const isThawed = isMarked && thawedMs !== undefined && thawedMs <= sealedMs;
+  const why = isThawed ? 'It was taken out of the freezer before it was sealed; no later freezing is marked.' : 'When it was sealed and frozen is not marked.';
+  return [beside('freeze', 'freeze record', isMarked && !isThawed, why, 'The times it was sealed and frozen solid, and the freezer’s record.'), label];
 }
 
 function lineOf(gate: Gate, plan: PackPlan, isPassed: boolean, verdict: Verdict, blocking: readonly Need[], later: readonly string[]): string {

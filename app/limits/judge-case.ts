@@ -98,7 +98,9 @@ export interface JudgeCase {
   readonly sealedMs?: number | undefined;
   /** Frozen solid. */
   readonly frozenMs?: number | undefined;
-  /** When the fish was known to be chilled; store and raw records are judged from here where it is known. */
+  /** When it was taken out of the freezer again, where that is known: frozen no longer. */
+  readonly thawedMs?: number | undefined;
+  /** When the finished fish was known to be chilled; its store's record is judged from here where it is known. */
   readonly chilledMs?: number | undefined;
   readonly nominalIntervalMs?: number | undefined;
   readonly maxGapMs?: number | undefined;

@@ -43,6 +43,7 @@ export interface SetResult {
   /** The marks that a gate looks at. */
   readonly sealedMs?: number | undefined;
   readonly frozenMs?: number | undefined;
+  readonly thawedMs?: number | undefined;
   readonly labelledAsSealed?: boolean | undefined;
 }
 
@@ -56,7 +57,7 @@ export function judgeSet(set: LimitSet, judged: JudgeCase, book: LimitBook, opti
     setId: set.id, setName: set.name, version: set.version, verdict,
     words: verdictWords(set, units.map((unit) => unit.verdict), verdict, notJudgedHere),
     units, checks: units.flatMap((unit) => unit.checks), notJudgedHere, correctiveActs: set.correctiveActs,
-    sealedMs: judged.sealedMs, frozenMs: judged.frozenMs, labelledAsSealed: judged.facts?.labelledAsSealed,
+    sealedMs: judged.sealedMs, frozenMs: judged.frozenMs, thawedMs: judged.thawedMs, labelledAsSealed: judged.facts?.labelledAsSealed,
   };
 }
 

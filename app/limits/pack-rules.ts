@@ -9,13 +9,14 @@ const MINUTE_MS = 60_000;
 /** Frozen solid before sealing, by the marks. A chilled vacuum pack of fish is what the rule forbids. */
 export function judgeFrozenBeforeSeal(_check: FrozenBeforeSealCheck, judged: JudgeCase, { words }: JudgeContext): Finding {
   const needed = 'Fish frozen solid before, during and after sealing, or a variance.';
-  const { frozenMs, sealedMs } = judged;
+  const { frozenMs, sealedMs, thawedMs } = judged;
   if (judged.store === 'refrigerated') return plainFinding('misses', 'Fish in a reduced-oxygen pack is kept chilled, without a variance.', needed);
   if (sealedMs === undefined || frozenMs === undefined) {
     const missing = sealedMs === undefined && frozenMs === undefined ? 'When it was frozen solid and when it was sealed are' : sealedMs === undefined ? 'When it was sealed is' : 'When it was frozen solid is';
     return plainFinding(judged.records.store.open && sealedMs === undefined ? 'open' : 'not-proven', `${missing} not marked.`, needed);
   }
   if (frozenMs > sealedMs) return plainFinding('misses', `Sealed at ${words.at(sealedMs)}, frozen solid only at ${words.at(frozenMs)}.`, needed);
+  if (thawedMs !== undefined && thawedMs <= sealedMs) return plainFinding('not-proven', `Taken out of the freezer at ${words.at(thawedMs)}, sealed at ${words.at(sealedMs)}: nothing shows it frozen then.`, needed);
   // Within the same minute nothing tells which came first.
   if (frozenMs === sealedMs) return plainFinding('not-proven', `Sealed and frozen solid are both marked at ${words.at(sealedMs)}.`, needed);
   return plainFinding('meets', `Frozen solid at ${words.at(frozenMs)}, sealed at ${words.at(sealedMs)}.`);

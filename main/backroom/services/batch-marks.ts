@@ -4,12 +4,14 @@ import type { StoredBatch, StoredLoad } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { refuseInput } from './field-refusal.ts';
-import { refuseUnreleased } from './release.ts';
+import { nameOf } from './release.ts';
+import { needStandingRelease } from './standing-release.ts';
 import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
 
 type Marking = Parsed<'batch.mark'>;
 type What = Marking['what'];
 
+const MINUTE_MS = 60_000;
 const KEYS = { sealed: 'sealedAtMs', 'into-freezer': 'intoFreezerAtMs', frozen: 'frozenAtMs', 'out-of-freezer': 'outOfFreezerAtMs' } as const satisfies Record<What, keyof StoredBatch>;
 const WORDS: Record<What, string> = { sealed: 'Sealing', 'into-freezer': 'Going into the freezer', frozen: 'Being frozen solid', 'out-of-freezer': 'Coming out of the freezer' };
 const DONE: Record<What, string> = { sealed: 'was sealed', 'into-freezer': 'went into the freezer', frozen: 'was frozen solid', 'out-of-freezer': 'came out of the freezer' };
@@ -27,7 +29,7 @@ export function markBatch(room: BookRoom, input: Marking): void {
     });
   }
   refuseFuture(room, input.atMs, ['atMs']);
-  if (input.what === 'sealed') refuseUnreleased(room, batch);
+  if (input.what === 'sealed') refuseSealing(room, batch, input.atMs);
   refuseWrongOrder(room, batch, input);
   const marked: StoredBatch = { ...batch, [KEYS[input.what]]: input.atMs, ...(input.what === 'into-freezer' ? { freezerPlaceId: freezerOf(room, input) } : {}) };
   room.book.shelf('batches').put(marked);
@@ -38,6 +40,16 @@ export function markBatch(room: BookRoom, input: Marking): void {
   });
   room.changed('batch', [batch.id]);
   room.changed('verdict', [batch.id]);
+}
+
+/** Sealed is only what was released to be packed, and not before that. */
+function refuseSealing(room: BookRoom, batch: StoredBatch, atMs: number): void {
+  const release = needStandingRelease(room, batch);
+  if (release.pack === 'unpacked') {
+    throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} was released to be served unpacked.`, { remedy: 'A manager releases it for packing first: that asks for other limits.' });
+  }
+  // People type whole minutes, so what was sealed in the minute of the release was sealed after it.
+  refuseBefore(room, atMs, WORDS.sealed, { what: 'the release', atMs: Math.floor(release.atMs / MINUTE_MS) * MINUTE_MS }, ['atMs']);
 }
 
 function refuseWrongOrder(room: BookRoom, batch: StoredBatch, input: Marking): void {

@@ -9,7 +9,8 @@ import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
 import { kitchenOf } from './kitchen.ts';
-import { nameOf, refuseUnreleased } from './release.ts';
+import { nameOf } from './release.ts';
+import { needStandingRelease } from './standing-release.ts';
 import { refuseBefore, refuseFuture } from './when.ts';
 
 const MINUTE_MS = 60_000;
@@ -20,7 +21,7 @@ const MINUTE_MS = 60_000;
  */
 export function sealPacks(room: BookRoom, input: Parsed<'pack.seal'>): Pack[] {
   const batch = room.book.shelf('batches').need(input.batchId);
-  const release = refuseUnreleased(room, batch);
+  const release = needStandingRelease(room, batch);
   if (release.pack === 'unpacked') {
     throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} was released to be served unpacked.`, { remedy: 'A manager releases it for packing first: that asks for other limits.' });
   }

@@ -7,6 +7,7 @@ import type { Services } from '../service.ts';
 import { actingPerson } from './acting.ts';
 import { labelOfPack } from './label-content.ts';
 import { packsOf, sealPacks } from './pack-sealing.ts';
+import { needStandingRelease } from './standing-release.ts';
 
 export const packingServices = {
   'stock.list': (room: BookRoom): Output<'stock.list'> => ({
@@ -18,13 +19,13 @@ export const packingServices = {
     return { packs: packsOf(room, batchId) };
   },
   'label.forPacks': (room: BookRoom, input: Parsed<'label.forPacks'>): Output<'label.forPacks'> => ({
-    labels: needPacks(room, input.packIds).map((pack) => labelOfPack(room, pack, input.stockId)),
+    labels: packsToLabel(room, input.packIds).map((pack) => labelOfPack(room, pack, input.stockId)),
   }),
   'label.printed': keepPrinted,
 } satisfies Services<'stock.list' | 'pack.seal' | 'pack.list' | 'label.forPacks' | 'label.printed'>;
 
 function keepPrinted(room: BookRoom, input: Parsed<'label.printed'>): Output<'label.printed'> {
-  const packs = needPacks(room, input.packIds);
+  const packs = packsToLabel(room, input.packIds);
   const labels = packs.map((pack) => labelOfPack(room, pack, input.stockId));
   for (const label of labels) refuseIncomplete(label);
   const nowMs = room.clock.nowMs();
@@ -50,6 +51,13 @@ function refuseIncomplete(label: StoredLabel): void {
   throw new Refusal('RULE_BLOCKS', `The label of pack ${label.packCode} is not complete: ${first.why}`, {
     remedy: ['Enter what is missing, then print.', ...others.map((gap) => gap.why)].join(' '),
   });
+}
+
+/** Packs whose batches still stand released: each batch is judged again, once. */
+function packsToLabel(room: BookRoom, packIds: readonly string[]): Pack[] {
+  const packs = needPacks(room, packIds);
+  for (const batchId of new Set(packs.map((pack) => pack.batchId))) needStandingRelease(room, room.book.shelf('batches').need(batchId));
+  return packs;
 }
 
 function needPacks(room: BookRoom, packIds: readonly string[]): Pack[] {

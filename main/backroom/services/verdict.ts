@@ -5,7 +5,7 @@ import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { markBatch } from './batch-marks.ts';
 import { decideBatch } from './deciding.ts';
-import { judgeBatch, judgeByOtherSets } from './judging/judge-batch.ts';
+import { judgeBatch, judgeByOtherSets, keepingOf } from './judging/judge-batch.ts';
 import { labResultsOf, recordLabResult } from './lab-results.ts';
 import { pointsOf } from './load-view.ts';
 import { decisionsOf } from './release.ts';
@@ -20,12 +20,14 @@ export const verdictServices = {
   'batch.decide': (room: BookRoom, input: Parsed<'batch.decide'>): Output<'batch.decide'> => ({ decision: decideBatch(room, input) }),
 } satisfies Services<'batch.verdict' | 'lab.record' | 'batch.mark' | 'batch.decide'>;
 
-async function getVerdict(room: BookRoom, { batchId }: Parsed<'batch.verdict'>): Promise<Output<'batch.verdict'>> {
+async function getVerdict(room: BookRoom, { batchId, pack, store }: Parsed<'batch.verdict'>): Promise<Output<'batch.verdict'>> {
   const batch = room.book.shelf('batches').need(batchId);
-  const { deciding, gates, unconfirmed } = judgeBatch(room, batch);
+  const stands = keepingOf(room, batch);
+  const keeping = { pack: pack ?? stands.pack, store: store ?? stands.store };
+  const { deciding, gates, unconfirmed } = judgeBatch(room, batch, keeping);
   return {
     deciding, gates, unconfirmed,
-    others: await judgeByOtherSets(room, batch),
+    others: await judgeByOtherSets(room, batch, keeping),
     labResults: labResultsOf(room, batchId),
     decisions: decisionsOf(room, batchId),
     process: batch.process,

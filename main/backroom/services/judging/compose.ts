@@ -3,7 +3,7 @@ import { ingredientById } from '../../../../app/brine/ingredients.ts';
 import type { CaseFacts, JudgeCase, MeasuredPoint, PackKind, RecordKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
-import { packsOf } from '../pack-sealing.ts';
+import { freezerStay, frozenWithin, isStayOfPacks } from './freezer-stay.ts';
 import { errorsOf, type RecordErrors } from './instrument-errors.ts';
 import { brinePoints, keptPoints, loadPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
 
@@ -24,17 +24,20 @@ export interface ComposedCase {
  *
  * Pieces and chamber are the process record. It stays open until the cooling record is closed (hot) or the
  * load is out (cold); the judge ends a hold at the out mark and lets the same pieces' cooling go on after it.
- * Room and brine are the soak's; the freezer is read from the freezer's own record while the batch was in it.
+ * Room and brine are the soak's; the freezer is read from the freezer's own record while the batch was in it, and
+ * that record is the store's only where the packs lay there.
  * Nothing is excluded: every reading counts as recorded.
  * @param readingsAt handed on where the same readings are needed more than once
  */
 export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room)): ComposedCase {
   const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const stay = freezerStay(batch, load);
+  const frozenMs = frozenWithin(stay, batch);
   const points: readonly MeasuredPoint[] = [
     ...loadPoints(room, readingsAt, batch, load),
     ...roomPoints(room, readingsAt, batch),
     ...brinePoints(batch),
-    ...keptPoints(room, readingsAt, batch, keeping.store),
+    ...keptPoints(room, readingsAt, batch, stay, keeping.store),
   ];
   const judgeCase: Omit<JudgeCase, 'errorTicks'> = {
     process: batch.process,
@@ -42,28 +45,28 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
     pack: keeping.pack,
     store: keeping.store,
     points,
-    records: recordsOf(batch, load, keeping.store),
+    records: recordsOf(batch, load, stay, keeping.store),
     endOfSmokingMs: load?.endOfSmokingAtMs ?? undefined,
     sealedMs: batch.sealedAtMs ?? undefined,
-    frozenMs: batch.frozenAtMs ?? undefined,
-    chilledMs: chilledMs(batch, load, keeping.store),
+    frozenMs,
+    thawedMs: frozenMs === undefined ? undefined : stay.outMs,
+    chilledMs: chilledMs(batch, stay, keeping.store),
     saltSamples: saltSamplesOf(room, batch.id),
     facts: factsOf(room, batch),
   };
   return { judgeCase, errors: errorsOf(room, readingsAt, batch, load) };
 }
 
-function recordsOf(batch: StoredBatch, load: StoredLoad | undefined, store: StoreKind): Record<RecordKind, RecordSpan> {
+function recordsOf(batch: StoredBatch, load: StoredLoad | undefined, stay: RecordSpan, store: StoreKind): Record<RecordKind, RecordSpan> {
   const soakStart = batch.soak.find((event) => event.what === 'start')?.atMs;
   const soakEnd = batch.soak.find((event) => event.what === 'end')?.atMs;
   const processEnd = batch.process === 'hot' ? load?.cooledAtMs : load?.outAtMs;
-  const inFreezer = spanOf(batch.intoFreezerAtMs, batch.outOfFreezerAtMs);
   return {
     process: { inMs: load?.inAtMs ?? undefined, outMs: load?.outAtMs ?? undefined, open: (processEnd ?? null) === null },
     soak: spanOf(soakStart ?? null, soakEnd ?? null),
-    freezer: inFreezer,
-    // Handing over isn't marked yet, so a chilled store record stays open.
-    store: store === 'frozen' ? inFreezer : spanOf(batch.sealedAtMs, null),
+    freezer: stay,
+    // Handing over isn't marked yet, so a store record without an end of its own stays open.
+    store: store === 'frozen' && isStayOfPacks(stay, batch) ? stay : spanOf(batch.sealedAtMs, null),
   };
 }
 
@@ -71,9 +74,10 @@ function spanOf(inMs: number | null, outMs: number | null): RecordSpan {
   return { inMs: inMs ?? undefined, outMs: outMs ?? undefined, open: outMs === null };
 }
 
-/** Known to be chilled: chilled packs once their cooling record was closed, frozen ones once they were frozen solid. */
-function chilledMs(batch: StoredBatch, load: StoredLoad | undefined, store: StoreKind): number | undefined {
-  return (store === 'frozen' ? batch.frozenAtMs : load?.cooledAtMs) ?? undefined;
+/** Known to be chilled: hot-smoked chilled packs at their sealing, because their cooling ended before; frozen packs once they were frozen solid. */
+function chilledMs(batch: StoredBatch, stay: RecordSpan, store: StoreKind): number | undefined {
+  if (store === 'frozen') return isStayOfPacks(stay, batch) ? frozenWithin(stay, batch) : undefined;
+  return batch.process === 'hot' ? (batch.sealedAtMs ?? undefined) : undefined;
 }
 
 function saltSamplesOf(room: BookRoom, batchId: string): SaltSample[] {
@@ -83,13 +87,12 @@ function saltSamplesOf(room: BookRoom, batchId: string): SaltSample[] {
 }
 
 function factsOf(room: BookRoom, batch: StoredBatch): CaseFacts {
-  const packs = packsOf(room, batch.id);
+  const packs = room.book.shelf('packs').where('batchId', batch.id);
   return {
     cure: 'wet',
     nitriteUsed: hasNitrite(room, batch),
-    // Every batch has its own brine card, mixed for it.
-    brineReused: false,
-    brineBatchNumber: 1,
+    // Every batch has its own brine card, mixed for it; before the soak there is no brine to speak of.
+    ...(batch.soak.length === 0 ? {} : { brineReused: false, brineBatchNumber: 1 }),
     labelledAsSealed: packs.length > 0 ? packs.every((pack) => pack.printedCount > 0) : undefined,
   };
 }

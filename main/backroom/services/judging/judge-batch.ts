@@ -12,10 +12,10 @@ import type { StoredBatch } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
 import { kitchenOf } from '../kitchen.ts';
 import { confirmationsOf, unconfirmedChecks } from '../limit-standing.ts';
-import { standingDecision } from '../release.ts';
+import { decisionsOf, standingDecision } from '../release.ts';
 import { sayDay } from '../when.ts';
 import { composeCase, type ComposedCase, type Keeping } from './compose.ts';
-import { gateLine } from './gate-line.ts';
+import { gateLine, leaveLine, packLine } from './gate-line.ts';
 import { judgeBySet } from './judge-by-set.ts';
 import { type ReadingsAt, readOnce } from './points.ts';
 import { recallJudgement } from './recall.ts';
@@ -34,10 +34,13 @@ export interface BatchJudgement {
   readonly digest: string;
 }
 
-/** How the batch is packed and kept: as it was released, else as it was made for. */
+/** How the batch is packed and kept: as it was released, on HOLD as its packs were sealed, else as it was made for. */
 export function keepingOf(room: BookRoom, batch: StoredBatch): Keeping {
-  const standing = standingDecision(room, batch.id);
-  return standing?.decision === 'release' ? { pack: standing.pack, store: standing.store } : { pack: batch.pack, store: batch.store };
+  const decisions = decisionsOf(room, batch.id);
+  const standing = decisions.at(-1);
+  const isSealed = room.book.shelf('packs').where('batchId', batch.id).length > 0;
+  const release = isSealed ? decisions.findLast((one) => one.decision === 'release') : standing?.decision === 'release' ? standing : undefined;
+  return { pack: (release ?? batch).pack, store: (release ?? batch).store };
 }
 
 /**
@@ -51,7 +54,8 @@ export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping 
   const composed = composeCase(room, batch, keeping, readingsAt);
   const packing = atSealing(set, composed, room.clock.nowMs());
   const leaving = atHandOver(composed, room.clock.nowMs());
-  const asIf = [packing.judgeCase.sealedMs ?? null, leaving.judgeCase.records.store];
+  const standing = standingDecision(room, batch.id);
+  const asIf = [packing.judgeCase.sealedMs ?? null, leaving.judgeCase.records.store, standing?.id ?? null];
   return recallJudgement(['deciding', whatDecides(room, set, composed), asIf], () => {
     const confirmed = confirmationsOf(room.book);
     const words = wordsOf(room, composed);
@@ -60,7 +64,10 @@ export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping 
     const deciding = wireSet(limits, set, result, confirmed);
     return {
       deciding,
-      gates: [gateLine('pack', mayPass('pack', keeping, resultAt(packing)), set), gateLine('leave', mayPass('leave', keeping, resultAt(leaving)), set)],
+      gates: [
+        packLine(gateLine('pack', mayPass('pack', keeping, resultAt(packing)), set), keeping, composed.judgeCase.records.process.outMs !== undefined),
+        leaveLine(gateLine('leave', mayPass('leave', keeping, resultAt(leaving)), set), keeping, standing),
+      ],
       unconfirmed: unconfirmedLimits(room, set, result, confirmed),
       digest: sha256Hex(canonicalJson(deciding)),
     };
@@ -71,9 +78,9 @@ export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping 
  * The same record by every other set that has a figure for this process, for information only. Each set is judged
  * in a turn of its own, so that the back room answers others in between.
  */
-export async function judgeByOtherSets(room: BookRoom, batch: StoredBatch): Promise<SetResultWire[]> {
+export async function judgeByOtherSets(room: BookRoom, batch: StoredBatch, keeping: Keeping): Promise<SetResultWire[]> {
   const { limits } = room.catalogue;
-  const composed = composeCase(room, batch, keepingOf(room, batch));
+  const composed = composeCase(room, batch, keeping);
   const confirmed = confirmationsOf(room.book);
   const words = wordsOf(room, composed);
   const results: SetResultWire[] = [];

@@ -1,8 +1,9 @@
 /** The measuring points of a batch with their readings, each in the record it belongs to. */
-import type { MeasuredPoint, Reading, StoreKind } from '../../../../app/limits/judge-case.ts';
+import type { MeasuredPoint, Reading, RecordSpan, StoreKind } from '../../../../app/limits/judge-case.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom, SeriesReading } from '../../room.ts';
 import { pointsOf } from '../load-view.ts';
+import { isStayOfPacks } from './freezer-stay.ts';
 
 /** The readings of a point, taken from the book once. */
 export type ReadingsAt = (pointId: string) => readonly SeriesReading[];
@@ -30,15 +31,14 @@ export function loadPoints(room: BookRoom, readingsAt: ReadingsAt, batch: Stored
 
 /**
  * The brining room of the soak: each brining room's own record within it, with the room temperatures typed
- * at start, turn and end. Which of several rooms the tub stood in isn't recorded, so each that has
- * readings in the soak is judged and the worst decides.
+ * at start, turn and end. Which of several rooms the tub stood in isn't recorded, so each is judged, one that
+ * nobody read with no record of its own, and the worst decides.
  */
 export function roomPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch): MeasuredPoint[] {
   const typed = soakReadings(batch, 'roomTicks');
-  const rooms = room.book.shelf('places').all().filter((place) => place.kind === 'brining-room').flatMap((place): MeasuredPoint[] => {
-    const readings = withinSoak(batch, readingsAt(place.id)).map(readingOf);
-    return readings.length === 0 ? [] : [{ id: place.id, name: place.name, role: 'room', record: 'soak', readings: [...readings, ...typed] }];
-  });
+  const rooms = room.book.shelf('places').all().filter((place) => place.kind === 'brining-room').map((place): MeasuredPoint => ({
+    id: place.id, name: place.name, role: 'room', record: 'soak', readings: [...withinSoak(batch, readingsAt(place.id)).map(readingOf), ...typed],
+  }));
   if (rooms.length > 0 || typed.length === 0) return rooms;
   return [{ name: 'Brining room', role: 'room', record: 'soak', readings: typed }];
 }
@@ -50,30 +50,28 @@ export function brinePoints(batch: StoredBatch): MeasuredPoint[] {
 }
 
 /** Where the packs lie: the batch's freezer while it was in it, or for chilled packs the kitchen's coolers from sealing on. */
-export function keptPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, store: StoreKind): MeasuredPoint[] {
-  return [...freezerPoints(room, readingsAt, batch, store), ...(store === 'refrigerated' ? coolerPoints(room, readingsAt, batch) : [])];
+export function keptPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, stay: RecordSpan, store: StoreKind): MeasuredPoint[] {
+  return [...freezerPoints(room, readingsAt, batch, stay, store), ...(store === 'refrigerated' ? coolerPoints(room, readingsAt, batch) : [])];
 }
 
-/** One record serves the freezing hold and, for packs kept frozen, the store. */
-function freezerPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, store: StoreKind): MeasuredPoint[] {
-  const { freezerPlaceId, intoFreezerAtMs, outOfFreezerAtMs } = batch;
-  if (freezerPlaceId === null || intoFreezerAtMs === null) return [];
+/** One record serves the freezing hold and, where the packs lay there, the store. */
+function freezerPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, stay: RecordSpan, store: StoreKind): MeasuredPoint[] {
+  const { freezerPlaceId } = batch;
+  const { inMs, outMs } = stay;
+  if (freezerPlaceId === null || inMs === undefined) return [];
   const place = room.book.shelf('places').need(freezerPlaceId);
-  const readings = readingsAt(freezerPlaceId)
-    .filter(({ atMs }) => atMs >= intoFreezerAtMs && (outOfFreezerAtMs === null || atMs <= outOfFreezerAtMs))
-    .map(readingOf);
+  const readings = readingsAt(freezerPlaceId).filter(({ atMs }) => atMs >= inMs && (outMs === undefined || atMs <= outMs)).map(readingOf);
   const point = { id: place.id, name: place.name, role: 'store' as const, readings };
-  return [{ ...point, record: 'freezer' }, ...(store === 'frozen' ? [{ ...point, record: 'store' as const }] : [])];
+  return [{ ...point, record: 'freezer' }, ...(store === 'frozen' && isStayOfPacks(stay, batch) ? [{ ...point, record: 'store' as const }] : [])];
 }
 
-/** Which of several coolers holds a pack isn't recorded, so each that has readings is judged and the worst decides. */
+/** Which of several coolers holds a pack isn't recorded, so each is judged, one that nobody read with no record, and the worst decides. */
 function coolerPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch): MeasuredPoint[] {
   const { sealedAtMs } = batch;
   if (sealedAtMs === null) return [];
-  return room.book.shelf('places').all().filter((place) => place.kind === 'cooler').flatMap((place): MeasuredPoint[] => {
-    const readings = readingsAt(place.id).filter(({ atMs }) => atMs >= sealedAtMs).map(readingOf);
-    return readings.length === 0 ? [] : [{ id: place.id, name: place.name, role: 'store', record: 'store', readings }];
-  });
+  return room.book.shelf('places').all().filter((place) => place.kind === 'cooler').map((place): MeasuredPoint => ({
+    id: place.id, name: place.name, role: 'store', record: 'store', readings: readingsAt(place.id).filter(({ atMs }) => atMs >= sealedAtMs).map(readingOf),
+  }));
 }
 
 function soakReadings(batch: StoredBatch, key: 'brineTicks' | 'roomTicks'): Reading[] {
