@@ -10,6 +10,8 @@ export type MassUnit = 'g' | 'kg' | 'lb' | 'oz';
 
 const GRAMS_PER: Readonly<Record<MassUnit, number>> = { g: 1, kg: 1000, lb: GRAMS_PER_POUND, oz: GRAMS_PER_OUNCE };
 
+const MINUS_SIGN = '\u2212';
+
 /** A weight as entered, kept beside its grams so that the record shows what was typed. */
 export interface EnteredMass {
   readonly text: string;
@@ -28,10 +30,10 @@ export const HEAVIEST_GRAMS = 1_000_000;
  * @returns grams with what was entered, or a sentence: not a number, a comma, zero or less, over one tonne
  */
 export function massFromText(text: string, unit: MassUnit, field = 'weight'): Outcome<EnteredMass> {
-  const trimmed = text.trim();
+  const trimmed = text.trim().replace(MINUS_SIGN, '-');
   if (trimmed === '') return bad('The weight is empty.', field, 'Weigh it and type the figure.');
   if (/^\d+,\d+$/.test(trimmed)) {
-    return bad(`“${trimmed}” has a comma, which can mean a decimal or a thousand.`, field, `Write ${trimmed.replace(',', '.')} with a point.`);
+    return bad(`“${trimmed}” has a comma, which can mean a decimal or a thousand.`, field, commaRemedy(trimmed));
   }
   if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(trimmed)) return bad(`“${trimmed}” is not a weight.`, field, `Type a number of ${unit}, such as 12.5.`);
   const value = Number(trimmed);
@@ -39,6 +41,12 @@ export function massFromText(text: string, unit: MassUnit, field = 'weight'): Ou
   const grams = value * GRAMS_PER[unit];
   if (grams > HEAVIEST_GRAMS) return bad(`${trimmed} ${unit} is more than a tonne.`, field, 'Check the unit and the point.');
   return good({ text: trimmed, unit, grams });
+}
+
+/** Three digits after the comma may be meant either way, so both are named. */
+function commaRemedy(text: string): string {
+  const withPoint = `Write ${text.replace(',', '.')} with a point`;
+  return /^[1-9]\d{0,2},\d{3}$/.test(text) ? `${withPoint}, or ${text.replace(',', '')} if it is thousands.` : `${withPoint}.`;
 }
 
 /** Grams in another unit, for display. */

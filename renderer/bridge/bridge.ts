@@ -5,6 +5,7 @@
 import type { RequestBody, RequestMeta, WindowBridge } from '../../app/contract/bridge-types.ts';
 import type { Input, Output } from '../../app/contract/contract.ts';
 import { Failure } from '../../app/contract/envelope.ts';
+import { problemOfSize } from '../../app/probes/log-bytes.ts';
 import { BookEvent, Resync } from '../../app/contract/events.ts';
 import type { RequestName } from '../../app/contract/names.ts';
 import { z } from 'zod';
@@ -102,8 +103,16 @@ export async function chooseFile(accept: string): Promise<TakenFile | null> {
   }
   const file = await pickInBrowser(accept);
   if (file === null) return null;
+  refuseSize(file);
   const taken = await valueOf(async () => (await fetch(`/inbox?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file })).json());
   return TakenFile.parse({ fileName: file.name, ...z.object({ fileId: z.string() }).parse(taken) });
+}
+
+/** A file of no bytes or too many is refused before a byte of it is sent. */
+function refuseSize(file: File): void {
+  const problem = problemOfSize(file.size, file.name, 'file');
+  if (problem === undefined) return;
+  throw new AskFailure({ code: 'INVALID_INPUT', message: problem.message, retryable: false, ...(problem.remedy === undefined ? {} : { remedy: problem.remedy }) });
 }
 
 function pickInBrowser(accept: string): Promise<File | null> {

@@ -58,7 +58,7 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
     const answer = await keep.send({ fileId, answers: { ...answers }, columns: chosen, coversInToOut: covers === 'out' || covers === 'cooled', outAtMs: covers === 'cooled' ? outAtMs : null, loadId });
     if (answer !== null) onDone(text.done(answer.kept, answer.alreadyThere));
   };
-  const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && (covers !== 'cooled' || outAtMs !== null) && !keep.busy;
+  const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && (covers !== 'cooled' || outAtMs !== null) && !keep.busy && !preview.isPlaceholderData;
   return (
     <Leaf title={text.title} wide onClose={onClose}>
       <div className="row">

@@ -44,7 +44,11 @@ describe('the form of a fish lot', () => {
     expect(draftOf(filled, kitchen, 1000).input).toMatchObject({ source: { kind: 'guest', ownerName: 'A. Guest' }, mass: { text: '12.5', unit: 'lb' }, pieces: 6, receivedAtMs: 1000, temperature: null });
   });
   it.each(['0', '-1', '2.5', 'six', ''])('sends nothing while the pieces are “%s”', (pieces) => {
-    expect(draftOf({ ...filled, pieces }, kitchen, 0)).toEqual({ input: null, pieces: null });
+    expect(draftOf({ ...filled, pieces }, kitchen, 0)).toEqual({ input: null, gaps: ['pieces'] });
+  });
+  it('sends nothing while the species or the source has no name, and says which', () => {
+    expect(draftOf({ ...filled, ownerName: ' ', speciesId: '' }, kitchen, 0)).toEqual({ input: null, gaps: ['ownerName', 'speciesId'] });
+    expect(draftOf({ ...filled, source: 'supplier', supplierName: 'Grey Rock' }, kitchen, 0)).toEqual({ input: null, gaps: ['supplierLot'] });
   });
   it('sends nothing before the source is chosen: the two kinds of fish never mix by default', () => {
     expect(draftOf({ ...filled, source: null }, kitchen, 0).input).toBeNull();

@@ -25,6 +25,8 @@ export interface TestKitchenOptions {
   readonly demo?: boolean;
   /** No book yet. */
   readonly empty?: boolean;
+  /** A file that lies there already, opened as it is; nothing is made, and its folder is the test's own. */
+  readonly bookFile?: string;
   readonly nowMs?: number;
 }
 
@@ -66,9 +68,9 @@ const OWN_KITCHEN = {
 } as const;
 
 /** Opens a kitchen in a folder of its own; both are gone when the test is over. */
-export async function openTestKitchen({ demo = false, empty = false, nowMs = KITCHEN_NOW_MS }: TestKitchenOptions = {}): Promise<TestKitchen> {
+export async function openTestKitchen({ demo = false, empty = false, bookFile, nowMs = KITCHEN_NOW_MS }: TestKitchenOptions = {}): Promise<TestKitchen> {
   const folder = mkdtempSync(join(tmpdir(), 'alderbook-kitchen-'));
-  const file = join(folder, 'kitchen.alderbook');
+  const file = bookFile ?? join(folder, 'kitchen.alderbook');
   const faults: LogLine[] = [];
   let now = nowMs;
   let heard: { subject: Subject; ids: readonly string[] }[] = [];
@@ -102,7 +104,7 @@ export async function openTestKitchen({ demo = false, empty = false, nowMs = KIT
   }
 
   if (demo) await ask('book.openDemo', {});
-  else if (!empty) await ask('book.start', { kitchen: { ...OWN_KITCHEN.kitchen }, people: OWN_KITCHEN.people.map((person) => ({ ...person })) });
+  else if (!empty && bookFile === undefined) await ask('book.start', { kitchen: { ...OWN_KITCHEN.kitchen }, people: OWN_KITCHEN.people.map((person) => ({ ...person })) });
   heard = [];
   return {
     ask,
@@ -110,7 +112,7 @@ export async function openTestKitchen({ demo = false, empty = false, nowMs = KIT
     async takeFile(fileName, content) {
       const taken = await room.takeFile(fileName, typeof content === 'string' ? new TextEncoder().encode(content) : content);
       if (taken.ok) return taken.value.fileId;
-      throw new Error(`${fileName} was refused: ${taken.error.message}`);
+      throw new Error(`${fileName} was refused: ${taken.error.message}`, { cause: taken.error });
     },
     clock: {
       nowMs: () => now,

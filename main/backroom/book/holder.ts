@@ -31,7 +31,7 @@ export function busyRefusal(file: string): Refusal {
   const name = basename(file);
   const holder = readHolder(file);
   const who = holder === undefined ? 'another program' : `another Alderbook (process ${holder.pid}, since ${holder.since.slice(0, 16).replace('T', ' ')} UTC)`;
-  return new Refusal('BOOK_BUSY', `${name} is open in ${who}.`, { remedy: 'Close it there, or use it there. One program at a time writes a book.' });
+  return new Refusal('BOOK_BUSY', `${name} is open in ${who}.`, { remedy: 'Use it there; or close it there, then start this program again. One program at a time writes a book.' });
 }
 
 function readHolder(file: string): z.infer<typeof Holder> | undefined {

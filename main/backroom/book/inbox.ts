@@ -1,10 +1,8 @@
 /** Files as they came, kept in the book beside what was read from them. */
+import { LARGEST_LOG_BYTES } from '../../../app/probes/log-bytes.ts';
 import { Refusal } from '../refusal.ts';
 import { sha256Hex } from './canonical.ts';
 import type { Connection } from './connection.ts';
-
-/** A whole day of eight probes at one reading a second is about 6 MB of text (691,200 readings of 9 bytes); this leaves room. */
-export const LARGEST_FILE_BYTES = 64 * 1024 * 1024;
 
 export interface Inbox {
   /** Keeps a file and answers its id; the same bytes again get the id they have. */
@@ -39,9 +37,9 @@ function refuseUnfit(fileName: string, bytes: Uint8Array): void {
   if (bytes.byteLength === 0) {
     throw new Refusal('INVALID_INPUT', `${fileName} is empty.`, { remedy: 'Export it again from the logger.' });
   }
-  if (bytes.byteLength > LARGEST_FILE_BYTES) {
-    throw new Refusal('INVALID_INPUT', `${fileName} is too large: ${Math.ceil(bytes.byteLength / 1_048_576)} MB; a log may have ${LARGEST_FILE_BYTES / 1_048_576} MB.`, {
-      remedy: 'Export only the days of this load from the logger.',
+  if (bytes.byteLength > LARGEST_LOG_BYTES) {
+    throw new Refusal('INVALID_INPUT', `${fileName} is too large: ${Math.ceil(bytes.byteLength / 1_048_576)} MB; a log may have at most ${LARGEST_LOG_BYTES / 1_048_576} MB.`, {
+      remedy: 'Export a shorter stretch, or fewer channels at once.',
     });
   }
 }

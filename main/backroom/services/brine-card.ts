@@ -64,9 +64,10 @@ export function makeCard(room: BookRoom, wish: CardWish): BrineCard {
 function cardOf(order: CardOrder, room: BookRoom): ScaledCard {
   const card = brineCard(order, room.catalogue.ingredients);
   if (card.ok) return card.value;
-  const { field = '', message, remedy } = card.problem;
+  const { field = '', remedy } = card.problem;
   if (field === 'yieldPercent') return unwrap(card);
-  throw new Refusal('RULE_BLOCKS', `“${order.recipe.name}” can’t be mixed for these fillets. ${message}`, { remedy });
+  const message = `“${order.recipe.name}” can’t be mixed for these fillets. ${card.problem.message}`;
+  throw new Refusal('RULE_BLOCKS', message, { remedy, fields: [{ path: ['recipeId'], message }] });
 }
 
 function targetOf(recipe: Recipe): CardOrder['target'] {

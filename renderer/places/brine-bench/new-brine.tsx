@@ -8,11 +8,14 @@ import { Choices, Several } from '../../parts/choices.tsx';
 import { Field } from '../../parts/field.tsx';
 import { useFormats } from '../../parts/format.ts';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { readThicknessMm } from '../../parts/thickness.ts';
 import { words } from '../../words/words.ts';
 import { CardLines } from './card-lines.tsx';
 import { Strength } from './strength.tsx';
 
 const text = words.brineBench;
+/** The thickest piece that a batch takes. */
+const MOST_MM = 200;
 
 /** From fish in the crate to a batch with its brine card. */
 export function NewBrine(): ReactNode {
@@ -24,6 +27,7 @@ export function NewBrine(): ReactNode {
   const [lotIds, setLotIds] = useState<readonly string[]>([]);
   const [weight, setWeight] = useState('');
   const [thickest, setThickest] = useState('');
+  const [thicknessFault, setThicknessFault] = useState<string | null>(null);
   const [skin, setSkin] = useState<'on' | 'off'>('on');
   const [process, setProcess] = useState<'hot' | 'cold'>('hot');
   const [pack, setPack] = useState<'vacuum' | 'air' | 'unpacked'>('vacuum');
@@ -37,9 +41,13 @@ export function NewBrine(): ReactNode {
   const card = useAsk('brine.card', cardInput);
   const cardFailure = failureOf(card.error);
   const waiting = (lots.data?.lots ?? []).filter((lot) => lot.batchIds.length === 0).toSorted((a, b) => b.receivedAtMs - a.receivedAtMs);
+  // Said before the fillets are weighed together; the back room refuses it besides, naming the lots.
+  const mixed = new Set((lots.data?.lots ?? []).filter((lot) => lotIds.includes(lot.id)).map((lot) => `${lot.source.kind} ${lot.species.id}`)).size > 1;
   const send = async (): Promise<void> => {
-    if (cardInput === null) return;
-    const answer = await make.send({ ...cardInput, thickestMm: Number(thickest), skin, process, pack, store });
+    const thickestMm = readThicknessMm(thickest, MOST_MM);
+    setThicknessFault(thickestMm === null ? words.parts.thicknessFault(MOST_MM) : null);
+    if (cardInput === null || thickestMm === null) return;
+    const answer = await make.send({ ...cardInput, thickestMm, skin, process, pack, store });
     if (answer !== null) go(addressOf('brine-bench', answer.batch.id));
   };
   return (
@@ -54,10 +62,10 @@ export function NewBrine(): ReactNode {
           {waiting.length === 0 ? <p>{text.noLots} <a href={addressOf('fish-in')}>{text.toFishIn}</a></p> : (
             <Several label={text.lots} values={lotIds} choices={waiting.map((lot) => ({ id: lot.id, text: lotText(lot, formats.mass(lot.mass.grams)) }))} onChange={setLotIds} />
           )}
-          <p className="help">{text.oneKind}</p>
+          {mixed ? <p className="fault" role="alert">{text.mixed}</p> : <p className="help">{text.oneKind}</p>}
           <div className="form-grid">
             <Field label={text.fillets} kind="figure" unit={kitchen.massUnit} value={weight} fault={faultOf(cardFailure, 'fillets.text') ?? faultOf(cardFailure, 'fillets')} onChange={setWeight} />
-            <Field label={text.thickest} kind="figure" unit="mm" value={thickest} fault={faultOf(make.failure, 'thickestMm')} onChange={setThickest} />
+            <Field label={text.thickest} kind="figure" unit="mm" value={thickest} fault={thicknessFault ?? faultOf(make.failure, 'thickestMm')} onChange={setThickest} />
           </div>
           <Choices label={text.skin} value={skin} choices={[{ id: 'on', text: text.skinOn }, { id: 'off', text: text.skinOff }]} onChange={setSkin} />
           <Choices label={text.process} value={process} choices={[{ id: 'hot', text: text.hot }, { id: 'cold', text: text.cold }]} onChange={setProcess} />

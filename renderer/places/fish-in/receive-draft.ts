@@ -28,13 +28,18 @@ export function emptyForm(): FormState {
   };
 }
 
-/** The command of a form; `pieces` null says that the count is no whole number, and then nothing is sent. */
-export function draftOf(form: FormState, kitchen: Kitchen, nowMs: number): { input: Input<'fishLot.receive'> | null; pieces: number | null } {
+/** What must stand in the form before it can be sent. */
+export type Gap = 'ownerName' | 'supplierName' | 'supplierLot' | 'speciesId' | 'pieces';
+
+/** The command of a form, or null with what is still empty; `pieces` is among it too when the count is no whole number. */
+export function draftOf(form: FormState, kitchen: Kitchen, nowMs: number): { input: Input<'fishLot.receive'> | null; gaps: readonly Gap[] } {
   const pieces = /^[1-9]\d{0,4}$/.test(form.pieces.trim()) ? Number(form.pieces) : null;
-  if (pieces === null || form.source === null) return { input: null, pieces };
+  const texts: readonly Exclude<Gap, 'pieces'>[] = form.source === 'guest' ? ['ownerName', 'speciesId'] : ['supplierName', 'supplierLot', 'speciesId'];
+  const gaps: readonly Gap[] = [...texts.filter((key) => form[key].trim() === ''), ...(pieces === null ? ['pieces' as const] : [])];
+  if (pieces === null || gaps.length > 0 || form.source === null) return { input: null, gaps };
   const optional = (key: 'licence' | 'caughtArea'): Record<string, string> => (form[key].trim() === '' ? {} : { [key]: form[key] });
   return {
-    pieces,
+    gaps,
     input: {
       source: form.source === 'guest'
         ? { kind: 'guest', ownerName: form.ownerName, ...optional('licence'), ...optional('caughtArea') }

@@ -7,7 +7,7 @@ import { Field, Pick } from '../../parts/field.tsx';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
-import { draftOf, emptyForm, type FormState } from './receive-draft.ts';
+import { draftOf, emptyForm, type FormState, type Gap } from './receive-draft.ts';
 
 const text = words.fishIn;
 
@@ -18,15 +18,16 @@ export function ReceiveForm(): ReactNode {
   const receive = useCommand('fishLot.receive');
   const [form, setForm] = useState<FormState>(emptyForm);
   const [kept, setKept] = useState<string | null>(null);
-  const [piecesFault, setPiecesFault] = useState<string | null>(null);
+  const [gaps, setGaps] = useState<readonly Gap[]>([]);
   const set = (change: Partial<FormState>): void => {
     setKept(null);
     setForm({ ...form, ...change });
   };
   const fault = (path: string): string | null => faultOf(receive.failure, path);
+  const gap = (key: Gap): string | null => (gaps.includes(key) ? text.gaps[key] : null);
   const send = async (): Promise<void> => {
     const draft = draftOf(form, kitchen, Date.now());
-    setPiecesFault(draft.pieces === null ? text.piecesFault : null);
+    setGaps(draft.gaps);
     if (draft.input === null) return;
     const answer = await receive.send(draft.input);
     if (answer === null) return;
@@ -46,14 +47,14 @@ export function ReceiveForm(): ReactNode {
           <div className="form-grid">
             {form.source === 'guest' ? (
               <>
-                <Field label={text.ownerName} value={form.ownerName} fault={fault('source.ownerName')} onChange={(ownerName) => set({ ownerName })} />
+                <Field label={text.ownerName} value={form.ownerName} fault={gap('ownerName') ?? fault('source.ownerName')} onChange={(ownerName) => set({ ownerName })} />
                 <Field label={text.licence} value={form.licence} onChange={(licence) => set({ licence })} />
                 <Field label={text.caughtArea} value={form.caughtArea} onChange={(caughtArea) => set({ caughtArea })} />
               </>
             ) : (
               <>
-                <Field label={text.supplierName} value={form.supplierName} fault={fault('source.supplierName')} onChange={(supplierName) => set({ supplierName })} />
-                <Field label={text.supplierLot} value={form.supplierLot} fault={fault('source.supplierLot')} onChange={(supplierLot) => set({ supplierLot })} />
+                <Field label={text.supplierName} value={form.supplierName} fault={gap('supplierName') ?? fault('source.supplierName')} onChange={(supplierName) => set({ supplierName })} />
+                <Field label={text.supplierLot} value={form.supplierLot} fault={gap('supplierLot') ?? fault('source.supplierLot')} onChange={(supplierLot) => set({ supplierLot })} />
               </>
             )}
             <Pick
@@ -61,7 +62,7 @@ export function ReceiveForm(): ReactNode {
               value={form.speciesId}
               empty={text.chooseSpecies}
               choices={(species.data?.species ?? []).map((each) => ({ id: each.id, text: each.commonName }))}
-              fault={fault('speciesId')}
+              fault={gap('speciesId') ?? fault('speciesId')}
               onChange={(speciesId) => set({ speciesId })}
             />
           </div>
@@ -73,7 +74,7 @@ export function ReceiveForm(): ReactNode {
           />
           <div className="form-grid">
             <Field label={text.weight} kind="figure" unit={kitchen.massUnit} value={form.weight} fault={fault('mass.text') ?? fault('mass')} onChange={(weight) => set({ weight })} />
-            <Field label={text.pieces} kind="figure" value={form.pieces} fault={piecesFault ?? fault('pieces')} onChange={(pieces) => set({ pieces })} />
+            <Field label={text.pieces} kind="figure" value={form.pieces} fault={gap('pieces') ?? fault('pieces')} onChange={(pieces) => set({ pieces })} />
             <Field label={text.temperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={form.temperature} fault={fault('temperature.text') ?? fault('temperature')} onChange={(temperature) => set({ temperature })} />
           </div>
           <MomentField label={text.received} value={form.receivedAtMs} fault={fault('receivedAtMs')} onChange={(receivedAtMs) => set({ receivedAtMs })} />

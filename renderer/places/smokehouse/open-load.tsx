@@ -6,10 +6,13 @@ import { PressButton } from '../../parts/button.tsx';
 import { Choices, Several } from '../../parts/choices.tsx';
 import { Field, Pick } from '../../parts/field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { readThicknessMm } from '../../parts/thickness.ts';
 import { words } from '../../words/words.ts';
 import { loadDraft, pieceRows, type PieceRow } from './load-draft.ts';
 
 const text = words.smokehouse;
+/** The thickest piece that a load takes. */
+const MOST_MM = 300;
 
 /** Opens a load: smoker, batch, and which thermometer sits in which piece. */
 export function OpenLoad(): ReactNode {
@@ -20,6 +23,7 @@ export function OpenLoad(): ReactNode {
   const [smokerId, setSmokerId] = useState<string | null>(null);
   const [chosen, setChosen] = useState<readonly string[] | null>(null);
   const [rows, setRows] = useState<readonly PieceRow[] | null>(null);
+  const [sent, setSent] = useState(false);
   const waiting = (batches.data?.batches ?? []).filter((batch) => batch.stage === 'drying' && batch.loadId === null);
   const batchIds = chosen ?? (waiting.length === 1 && waiting[0] !== undefined ? [waiting[0].id] : []);
   const smokers = office.data?.smokers ?? [];
@@ -29,7 +33,8 @@ export function OpenLoad(): ReactNode {
   const shown = rows ?? pieceRows(smoker, thickest);
   const setRow = (index: number, change: Partial<PieceRow>): void => setRows(shown.map((row, at) => (at === index ? { ...row, ...change } : row)));
   const send = async (): Promise<void> => {
-    if (smoker === null) return;
+    setSent(true);
+    if (smoker === null || shown.some((row) => readThicknessMm(row.thickness, MOST_MM) === null)) return;
     const answer = await open.send(loadDraft(smoker, batchIds, shown));
     if (answer !== null) go(addressOf('smokehouse', answer.load.id));
   };
@@ -67,7 +72,7 @@ export function OpenLoad(): ReactNode {
                   fault={faultOf(open.failure, `pieces.${index}.instrumentId`)}
                   onChange={(instrumentId) => setRow(index, { instrumentId })}
                 />
-                <Field label={text.thickness} kind="figure" unit="mm" value={row.thickness} fault={faultOf(open.failure, `pieces.${index}.thicknessMm`)} onChange={(thickness) => setRow(index, { thickness })} />
+                <Field label={text.thickness} kind="figure" unit="mm" value={row.thickness} fault={sent && readThicknessMm(row.thickness, MOST_MM) === null ? words.parts.thicknessFault(MOST_MM) : faultOf(open.failure, `pieces.${index}.thicknessMm`)} onChange={(thickness) => setRow(index, { thickness })} />
                 <Pick label={text.rackPlace} value={row.rackPlace} choices={text.rackPlaces.map((place) => ({ id: place, text: place }))} onChange={(rackPlace) => setRow(index, { rackPlace })} />
               </div>
             ))}

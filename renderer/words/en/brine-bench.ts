@@ -6,6 +6,7 @@ export const brineBench = {
   noLots: 'No fish is waiting. Receive a lot at Fish in first.',
   toFishIn: 'To Fish in',
   oneKind: 'One species and one source a tub: a guest’s own catch never shares a brine.',
+  mixed: 'These lots can’t share a tub: a tub takes one species, and a guest’s own catch never with bought fish. Take one of them out and make a batch of each.',
   fillets: 'Fillets, weighed today',
   thickest: 'Thickest piece',
   skin: 'Skin',

@@ -15,7 +15,7 @@ export const frame = {
   places,
   placesNav: 'Places',
   invented: 'Demonstration: everything here is invented',
-  readOnly: 'This book can be read but not written',
+  readOnly: 'To look at only: the book’s file or folder is read-only. To write, copy it elsewhere and open the copy.',
   whoIsOnDuty: 'Who is on duty?',
   onDuty: (initials: string) => `On duty: ${initials}`,
   change: 'Change',
@@ -52,4 +52,5 @@ export const parts = {
   add: 'Add',
   back: 'Back',
   print: 'Print',
+  thicknessFault: (mostMm: number) => `Type the thickness in mm, from 1 to ${mostMm}, with a point if it has tenths: 34.5.`,
 } as const;
