@@ -5,10 +5,11 @@ import { isBrineCelsius, mixtureLitres } from './density.ts';
 import { floatReading, type FloatReading } from './float.ts';
 import { saturatedPercent } from './freezing.ts';
 import { householdMeasure, type HouseholdMeasure, type PourUnit } from './household.ts';
-import { allergensOf } from './ingredients.ts';
-import type { Ingredient } from './ingredients.ts';
+import { allergensOf, mixtureOf, type Ingredient, type WeighedIngredient } from './ingredients.ts';
 import { rawFishOf, scaleRecipe, USUAL_FISH, type FishComposition, type ScaledBrine, type ScaledLine, type ScaleOrder } from './recipe.ts';
 import { plainNumber } from './rounding.ts';
+import { salometerOfPercent } from './strength.ts';
+import { waterPhaseFraction } from './water-phase.ts';
 
 /** 38 °F, the temperature of a brine kept as the trade's soak rules ask: (38 − 32) ÷ 1.8 °C. */
 export const COLD_BRINE_CELSIUS = 10 / 3;
@@ -79,30 +80,62 @@ export interface BrineCard extends Omit<ScaledBrine, 'lines' | 'mixture' | 'litr
 export function brineCard(order: CardOrder, ingredients: readonly Ingredient[]): Outcome<BrineCard> {
   const brineCelsius = order.brineCelsius ?? COLD_BRINE_CELSIUS;
   if (!isBrineCelsius(brineCelsius)) return bad(`A brine at ${plainNumber(brineCelsius, 1)} °C can’t be worked out here.`, 'brineCelsius', 'Give a temperature from 0 to 50 °C.');
-  const yieldPercent = yieldOf(order);
-  if (yieldPercent !== undefined && !(yieldPercent > 0 && yieldPercent <= 100)) {
-    return bad(`A yield of ${plainNumber(yieldPercent, 2)} % can’t be.`, 'yieldPercent', 'Give finished over brined weight in per cent, above 0 and at most 100.');
-  }
+  const fault = yieldFault(yieldOf(order));
+  if (fault !== undefined) return fault;
   const scaled = scaleRecipe(order, ingredients);
-  if (!scaled.ok) return scaled;
+  return scaled.ok ? cardOfScaled(order, scaled.value) : scaled;
+}
+
+/**
+ * The card of a brine that was scaled already, by whatever goal.
+ * @param order as for `brineCard`; its target is not solved again
+ */
+export function cardOfScaled(order: CardOrder, scaled: ScaledBrine): Outcome<BrineCard> {
+  const brineCelsius = order.brineCelsius ?? COLD_BRINE_CELSIUS;
+  const yieldPercent = yieldOf(order);
   const composition = order.fish ?? USUAL_FISH;
   const fish = rawFishOf(order.filletGrams, composition);
   if (!fish.ok) return fish;
-  const { mixture, litresAt4C: _litresAt4C, unroundedPercentByWeight: _unrounded, ...figures } = scaled.value;
+  const { mixture, litresAt4C: _litresAt4C, unroundedPercentByWeight: _unrounded, ...figures } = scaled;
   const float = floatReading(mixture, brineCelsius);
   const finished = yieldPercent === undefined ? undefined : finishedEstimate(fish.value, composition, mixture, yieldPercent);
   return good({
     ...figures,
     recipeName: order.recipe.name,
-    lines: scaled.value.lines.map((line) => cardLine(line, order, brineCelsius)),
+    lines: scaled.lines.map((line) => cardLine(line, order, brineCelsius)),
     brineCelsius,
     litres: mixtureLitres(mixture, brineCelsius),
     float,
     equilibrium: equilibriumEstimate(fish.value, composition, mixture),
     ...(finished === undefined ? {} : { finished }),
-    allergens: allergensOf(scaled.value.lines.map((line) => line.ingredient)),
-    cautions: cautionsOf(order, scaled.value, float, brineCelsius, yieldPercent !== undefined && finished === undefined),
+    allergens: allergensOf(scaled.lines.map((line) => line.ingredient)),
+    cautions: cautionsOf(order, scaled, float, brineCelsius, yieldPercent !== undefined && finished === undefined),
   });
+}
+
+/** Why a yield in per cent can't be, naming `yieldPercent`; undefined where it can, or none is given. */
+export function yieldFault(yieldPercent: number | undefined): Extract<Outcome<never>, { ok: false }> | undefined {
+  if (yieldPercent === undefined || (yieldPercent > 0 && yieldPercent <= 100)) return undefined;
+  return bad(`A yield of ${plainNumber(yieldPercent, 2)} % can’t be.`, 'yieldPercent', 'Give finished over brined weight in per cent, above 0 and at most 100.');
+}
+
+/**
+ * A brine as it lies weighed in the tub, as if it had been scaled so.
+ * @param lines grams above 0 in all, with water among them, and salt water of at most 28 % salt
+ */
+export function brineOfLines(lines: readonly WeighedIngredient[], fish: RawFish): ScaledBrine {
+  const mixture = mixtureOf(lines);
+  const totalGrams = lines.reduce((sum, line) => sum + line.grams, 0);
+  const percentByWeight = (100 * mixture.saltGrams) / totalGrams;
+  return {
+    lines: lines.map(({ ingredient, grams }) => ({ ingredient, grams, saltGrams: (grams * ingredient.saltPercent) / 100 })),
+    mixture, totalGrams, percentByWeight,
+    litresAt4C: mixtureLitres(mixture, 4),
+    waterPhasePercent: 100 * waterPhaseFraction(mixture.saltGrams, mixture.waterGrams),
+    salometerDegrees: salometerOfPercent(percentByWeight),
+    equilibriumWaterPhasePercent: 100 * equilibriumFraction(fish, mixture),
+    unroundedPercentByWeight: percentByWeight,
+  };
 }
 
 function yieldOf(order: CardOrder): number | undefined {
@@ -152,7 +185,7 @@ function cautionsOf(order: CardOrder, scaled: ScaledBrine, float: FloatReading, 
     'float-off-scale': float.kind !== 'shows',
     'line-below-scale-step': scaled.lines.some((line) => line.grams === 0 && line.ingredient.id !== order.recipe.salt.ingredientId),
     'strength-moved-by-rounding': Math.abs(scaled.percentByWeight - asked) > ROUNDING_SHARE * asked,
-    'salt-differs-by-crystal': scaled.lines.some((line) => line.ingredient.chooseForm && line.grams > 0),
+    'salt-differs-by-crystal': scaled.lines.some((line) => line.ingredient.chooseForm && line.grams > 0 && order.forms?.[line.ingredient.id] === undefined),
     'strong-brine': scaled.salometerDegrees > STRONG_SALOMETER,
     'may-not-cover': order.ratio < LEAST_COVERING_RATIO,
     'yield-too-low-to-estimate': noEstimate,

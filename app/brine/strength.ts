@@ -13,9 +13,9 @@ const SATURATED_PERCENT = 26.395;
 /** Grams of water in a litre at 60 °F: 999.0 (computed from Kell 1975). */
 const GRAMS_PER_LITRE_WATER = waterDensityKgPerM3(SIXTY_FAHRENHEIT_CELSIUS);
 /** Pounds of water in a US gallon as the trade's brine tables have it: weighed in air at 60 °F (brining solution table, US meat trade; read). */
-const POUNDS_PER_US_GALLON_WATER = 8.328;
+export const POUNDS_PER_US_GALLON_WATER = 8.328;
 /** Modulus of the Baumé scale for liquids heavier than water, US: °Bé = 145 − 145 ÷ SG (read). */
-const BAUME_MODULUS = 145;
+export const BAUME_MODULUS = 145;
 
 /** One brine of salt and water. All forms are as at 60 °F, but for the density. */
 export interface BrineStrength extends Readonly<Record<StrengthForm, number>> {

@@ -13,6 +13,7 @@ const DEMO_REQUESTS = [
   'office.addInstrument', 'office.addSmoker', 'office.addPlace',
   'fishLot.receive', 'batch.make', 'soak.log', 'load.open', 'load.mark', 'readings.enter',
   'batch.decide', 'pack.seal', 'label.printed', 'batch.mark',
+  'ingredient.save', 'recipe.save', 'taste.start', 'taste.add', 'taste.float',
 ] as const;
 
 /**

@@ -27,7 +27,7 @@ const HouseholdWeight = z.strictObject({
 const HouseholdForm = z.strictObject({ id: Word, name: Word, weights: z.array(HouseholdWeight).min(1), source: SourceNote });
 
 /** One ingredient; its water, salt, sugar and alcohol are together at most all of it. */
-const IngredientAsset: z.ZodType<Ingredient> = z.strictObject({
+export const IngredientAsset: z.ZodType<Ingredient> = z.strictObject({
   id: z.string().regex(/^[a-z][a-z0-9-]*$/),
   name: Word,
   labelName: Word,

@@ -4,15 +4,21 @@ import type { Endpoint } from './endpoint.ts';
 import type { RequestName } from './names.ts';
 import { brineArithmeticRequests } from './requests/brine-arithmetic.ts';
 import { brineBenchRequests } from './requests/brine-bench.ts';
+import { correctiveRequests } from './requests/corrective.ts';
 import { fishRequests } from './requests/fish.ts';
 import { labelPreviewRequests } from './requests/label-preview.ts';
 import { limitsRequests } from './requests/limits.ts';
+import { limitsOfficeRequests } from './requests/limits-office.ts';
 import { logJudgeRequests } from './requests/log-judge.ts';
 import { logReadRequests } from './requests/log-read.ts';
 import { officeRequests } from './requests/office.ts';
+import { paperRequests } from './requests/papers.ts';
 import { packingRequests } from './requests/packing.ts';
+import { recipeRequests } from './requests/recipes.ts';
 import { recordRequests } from './requests/record.ts';
 import { smokehouseRequests } from './requests/smokehouse.ts';
+import { tasteRequests } from './requests/taste.ts';
+import { tubRequests } from './requests/tub.ts';
 import { verdictRequests } from './requests/verdict.ts';
 
 export const contract = {
@@ -22,9 +28,15 @@ export const contract = {
   ...labelPreviewRequests,
   ...officeRequests,
   ...limitsRequests,
+  ...limitsOfficeRequests,
+  ...paperRequests,
   ...fishRequests,
+  ...recipeRequests,
+  ...tasteRequests,
   ...brineBenchRequests,
+  ...tubRequests,
   ...smokehouseRequests,
+  ...correctiveRequests,
   ...verdictRequests,
   ...packingRequests,
   ...recordRequests,

@@ -2,7 +2,7 @@
 import { compareNames, plainFinding, worstBy, type Finding, type JudgeContext, type PlaceFinding, type Span } from './finding.ts';
 import type { JudgeCase, MeasuredPoint, Reading, RecordSpan } from './judge-case.ts';
 import type { CeilingCheck } from './limit-set.ts';
-import { betweenMarks, isGap, limitTicks, maxGapMs, mergeReadings, pointsOf, type GapRule } from './readings.ts';
+import { betweenMarks, isGap, limitTicks, maxGapMs, mergeReadings, pointsOf, spanOf, type GapRule } from './readings.ts';
 import type { Verdict } from './verdict.ts';
 import { figureText, nameText, type Words } from './words.ts';
 
@@ -29,8 +29,7 @@ interface PlaceCeiling extends PlaceFinding {
 
 /** The ceiling of its places; `shiftTicks` moves it down by the instrument's error. */
 export function judgeCeiling(check: CeilingCheck, judged: JudgeCase, context: JudgeContext, shiftTicks: number): Finding {
-  if (check.reads === 'water') return plainFinding('not-proven', 'No record of ours holds the water’s temperature.', `${figureText(check.limit)} or below, measured.`);
-  const span = judged.records[check.record];
+  const span = spanOf(judged, check.record);
   const isOpen = span.open && span.outMs === undefined;
   const law = limitTicks(check.limit) - (check.below === true ? 1 : 0);
   const rule: CeilingRule = {
@@ -82,15 +81,15 @@ function judgePlaceBelow(point: MeasuredPoint, rule: CeilingRule, judged: JudgeC
   if (gap !== undefined) return found('not-proven', `${name}: no reading from ${words.at(gap.fromMs)} to ${words.at(gap.toMs)}, so a higher one may be hidden.`);
   const all = `${name}: every reading ${rule.text}`;
   if (rule.isOpen) return found('open', `${all} so far.`);
-  // Alone, without marks around it, one reading is an instant and no stretch.
-  if (merged.length === 1 && rule.span.inMs === undefined && rule.span.outMs === undefined) return found('not-proven', `${name}: a single reading proves no stretch of time.`);
+  // One reading is an instant and no stretch, whatever the marks around it, unless it covers one.
+  if (readings.every((reading) => readings.length === 1 && (reading.coversSinceMs ?? reading.atMs) >= reading.atMs)) return found('not-proven', `${name}: a single reading proves no stretch of time.`);
   if (timeOver(rule, merged, judged) === 'unknown') return found('not-proven', `${all}, but the marks in and out are missing, so the time is not known.`);
   return found('meets', `${all}${rule.timeLimitMs === undefined ? '' : `, ${words.part(lastingMs(rule, merged), rule.timeLimitMs)}`}.`);
 }
 
 /** From when the fish was chilled, where that is asked: known, else the first reading at or below the law's limit. */
 function sinceChilled(readings: readonly Reading[], { chilledTicks, chilledMs }: CeilingRule): readonly Reading[] {
-  if (chilledMs !== undefined) return readings.filter((reading) => reading.atMs >= chilledMs);
+  if (chilledMs !== undefined) return betweenMarks(readings, chilledMs);
   if (chilledTicks === undefined) return readings;
   const start = readings.findIndex((reading) => reading.highTicks <= chilledTicks);
   // Never at or below: then the whole record counts, and it is over.
@@ -98,10 +97,11 @@ function sinceChilled(readings: readonly Reading[], { chilledTicks, chilledMs }:
 }
 
 /** Where the judged record begins: at the in mark, or when the fish is known to have been chilled, the later. Undefined where its first reading begins it. */
-function beginMs(merged: readonly Reading[], readings: readonly Reading[], { span, chilledMs }: CeilingRule): number | undefined {
+function beginMs(readings: readonly Reading[], { span, chilledMs, chilledTicks }: CeilingRule): number | undefined {
   if (chilledMs !== undefined) return Math.max(chilledMs, span.inMs ?? chilledMs);
-  // Where an unchilled stretch was left out, the in mark lies before that stretch and is no gap of this one.
-  return readings.length === merged.length ? span.inMs : undefined;
+  // It runs from the first reading at or below the limit: what lies before that is shown, read or not, and is no gap of it.
+  const first = readings[0];
+  return chilledTicks !== undefined && first !== undefined && first.highTicks <= chilledTicks ? undefined : span.inMs;
 }
 
 function lastingMs(rule: CeilingRule, readings: readonly Reading[]): number {
@@ -138,7 +138,7 @@ function gapsOf(merged: readonly Reading[], readings: readonly Reading[], rule: 
   const first = readings[0];
   const last = readings.at(-1);
   if (first === undefined || last === undefined) return gaps;
-  const fromMs = beginMs(merged, readings, rule);
+  const fromMs = beginMs(readings, rule);
   if (fromMs !== undefined && first.atMs - fromMs > longestMs) gaps.push({ fromMs, toMs: first.atMs });
   readings.slice(1).forEach((reading, index) => {
     const before = readings[index];
@@ -153,8 +153,9 @@ function spansOf(point: MeasuredPoint, merged: readonly Reading[], readings: rea
   const push = (fromMs: number, toMs: number, counts: boolean, why: string) => spans.push({ fromMs, toMs, counts, why, pointId: point.id });
   const first = readings[0];
   const [firstMerged, lastMerged] = [merged[0], merged.at(-1)];
-  const chilledMs = beginMs(merged, readings, rule) ?? first?.atMs ?? lastMerged?.atMs;
-  if (firstMerged !== undefined && chilledMs !== undefined && firstMerged.atMs < chilledMs) push(firstMerged.atMs, chilledMs, false, 'before it was chilled; shown, not judged');
+  const chilledMs = beginMs(readings, rule) ?? first?.atMs ?? lastMerged?.atMs;
+  const shownMs = rule.chilledTicks === undefined ? firstMerged?.atMs : rule.span.inMs ?? firstMerged?.atMs;
+  if (shownMs !== undefined && chilledMs !== undefined && shownMs < chilledMs) push(shownMs, chilledMs, false, 'before it was chilled; shown, not judged');
   if (first === undefined) return spans;
   const gaps = gapsOf(merged, readings, rule, judged);
   const gapStarts = new Set(gaps.map((gap) => gap.fromMs));

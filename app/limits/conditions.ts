@@ -2,6 +2,7 @@
 import { compareDecimals, decimalFrom } from './decimals.ts';
 import type { JudgeCase } from './judge-case.ts';
 import type { Conditions } from './limit-set.ts';
+import { batchSpan, isValidOver } from './on-file.ts';
 import { listText } from './words.ts';
 
 /** `contradicted`: does not apply. `not-given`: nothing contradicts it, but something is not known. */
@@ -20,7 +21,7 @@ export function fitOf(conditions: Conditions | undefined, judged: JudgeCase): Fi
   if (conditions === undefined) return { fit: 'holds', why: '' };
   const parts = [
     processFit(conditions, judged), speciesFit(conditions, judged), packFit(conditions, judged), storeFit(conditions, judged),
-    nitriteFit(conditions, judged), cureFit(conditions, judged), thawFit(conditions, judged), varianceFit(conditions, judged),
+    nitriteFit(conditions, judged), cureFit(conditions, judged), thawFit(conditions, judged), dryFit(conditions, judged), varianceFit(conditions, judged),
   ];
   const contradiction = parts.find((part) => part.fit === 'contradicted');
   if (contradiction !== undefined) return contradiction;
@@ -93,7 +94,21 @@ function thawFit({ wasFrozen }: Conditions, judged: JudgeCase): Fit {
   return decide(judged.facts?.wasFrozen !== undefined, judged.facts?.wasFrozen === wasFrozen, 'the fish was never frozen', 'whether it was frozen');
 }
 
+function dryFit({ driedApart }: Conditions, judged: JudgeCase): Fit {
+  if (driedApart === undefined) return HOLDS;
+  return decide(judged.facts?.driedApart !== undefined, judged.facts?.driedApart === driedApart, 'the fish was dried in the chamber itself', 'whether it was dried apart from the chamber');
+}
+
+/** A variance is known by the fact, or by the papers on file: then one must have been valid when the batch was made. */
 function varianceFit({ withoutVariance }: Conditions, judged: JudgeCase): Fit {
   if (withoutVariance !== true) return HOLDS;
-  return decide(judged.facts?.variance !== undefined, judged.facts?.variance === false, 'a variance is on file', 'a variance');
+  const { variance = varianceOnFile(judged) } = judged.facts ?? {};
+  return decide(variance !== undefined, variance === false, 'a variance is on file', 'a variance');
+}
+
+function varianceOnFile(judged: JudgeCase): boolean | undefined {
+  const onFile = judged.facts?.onFile;
+  const span = batchSpan(judged);
+  if (onFile === undefined) return undefined;
+  return onFile.some((record) => record.what === 'variance' && span !== undefined && isValidOver(record, span));
 }

@@ -18,6 +18,11 @@ export function decimalFrom(text: string): Decimal {
   return scale >= 0 ? { digits, scale } : { digits: digits * 10n ** BigInt(-scale), scale: 0 };
 }
 
+/** Whether a text is a decimal that `decimalFrom` reads. */
+export function isDecimal(text: string): boolean {
+  return DECIMAL.test(text.trim());
+}
+
 /** The sum, exactly. */
 export function add(left: Decimal, right: Decimal): Decimal {
   const scale = Math.max(left.scale, right.scale);

@@ -1,6 +1,7 @@
 /** The stages of one descent: from its start, or from the target before, down to each target. */
 import type { Crossing, Descent } from './descent-start.ts';
 import type { Reading } from './judge-case.ts';
+import { isGap } from './readings.ts';
 import { compareVerdicts, type Verdict } from './verdict.ts';
 
 /** Two successive readings further apart than this between start and last target prove nothing. */
@@ -100,7 +101,7 @@ function firstWideStep({ readings, start }: Descent, upTo: number): { fromMs: nu
     const before = readings[index - 1];
     const reading = readings[index];
     if (before === undefined || reading === undefined || before.atMs < (start.earliestMs ?? Number.MIN_SAFE_INTEGER)) continue;
-    if (reading.atMs - before.atMs > WIDEST_STEP_MS) return { fromMs: before.atMs, toMs: reading.atMs };
+    if (isGap(before, reading, WIDEST_STEP_MS)) return { fromMs: before.atMs, toMs: reading.atMs };
   }
   return undefined;
 }

@@ -18,6 +18,8 @@ export interface PieceDescent {
   readonly point: MeasuredPoint;
   readonly readings: readonly Reading[];
   readonly record: DescentRecord;
+  /** Whether it was seen to fall to the start or below, in a descent or before a later hold. */
+  readonly hasFallen: boolean;
   readonly descents: readonly DescentStages[];
   readonly verdict: Verdict;
   /** The worst stage of the worst descent; undefined where none has begun. */
@@ -50,6 +52,14 @@ export function judgeDescent(check: DescentCheck, judged: JudgeCase, context: Ju
   };
 }
 
+/** A reading in doubt counts as real; where leaving it out is worse, it does not help either. */
+export function judgeDoubtedDescent(check: DescentCheck, judged: JudgeCase, context: JudgeContext, shiftTicks: number): Finding {
+  const found = judgeDescent(check, judged, context, shiftTicks);
+  if (!judged.points.some((point) => point.role === 'piece' && point.readings.some((reading) => reading.doubt !== undefined))) return found;
+  const points = judged.points.map((point) => ({ ...point, readings: point.readings.filter((reading) => reading.doubt === undefined) }));
+  return worstBy([found, judgeDescent(check, { ...judged, points }, context, shiftTicks)], () => 0);
+}
+
 /** One piece's descents and their stages. */
 export function measureDescent(check: DescentCheck, point: MeasuredPoint, judged: JudgeCase, context: JudgeContext, shiftTicks: number): PieceDescent {
   const span = judged.records.process;
@@ -59,10 +69,12 @@ export function measureDescent(check: DescentCheck, point: MeasuredPoint, judged
   const record = findDescents(readings, startTicks, holdsOf(point, judged, context), judged);
   const descents = record.descents.map((descent) => judgeStages(descent, targets, check.clock, span.open));
   const pending: Verdict = span.open ? 'open' : 'not-proven';
-  if (descents.length === 0) return { point, readings, record, descents, verdict: pending, worst: undefined };
+  // Where the mark itself starts the clock, a reading at that very moment is one of the cooling.
+  const hasFallen = startTicks === undefined ? descents.length > 0 : readings.some((reading, index) => reading.lowTicks <= startTicks && (readings[index - 1]?.lowTicks ?? startTicks) > startTicks);
+  if (descents.length === 0) return { point, readings, record, hasFallen, descents, verdict: pending, worst: undefined };
   const worst = worstBy(descents, (left, right) => roomOf(left.worst) - roomOf(right.worst));
   const verdict = record.isHot ? worstBy([worst, { verdict: pending }], () => 0).verdict : worst.verdict;
-  return { point, readings, record, descents, verdict, worst };
+  return { point, readings, record, hasFallen, descents, verdict, worst };
 }
 
 /** The completed holds of a piece; of several holds that would do, the first that the piece completed. */
@@ -98,7 +110,8 @@ function wasRead(piece: PieceDescent, judged: JudgeCase): boolean {
   const last = piece.readings.at(-1);
   if (markMs !== undefined && last !== undefined && last.atMs > markMs) return true;
   const hasFallen = piece.record.descents.some((descent) => descent.readings[0] !== undefined && descent.readings[0].atMs < descent.start.latestMs);
-  return hasFallen || (markMs === undefined && !piece.record.isHot);
+  // One that cooled, was heated again and kept its hold is still hot: it is not done because others are.
+  return hasFallen || piece.hasFallen || (markMs === undefined && !piece.record.isHot);
 }
 
 function shortestIn(piece: PieceDescent): number {

@@ -2,7 +2,7 @@
 import type { CheckResult } from './judge.ts';
 import type { PackKind, StoreKind } from './judge-case.ts';
 import type { SetResult, SetUnit } from './judge-set.ts';
-import { GATES, type Gate, type Question } from './limit-set.ts';
+import { GATES, type CheckKind, type Gate, type Question } from './limit-set.ts';
 import { listText } from './words.ts';
 import { isMet, worst, type Verdict } from './verdict.ts';
 
@@ -49,6 +49,10 @@ const NAMES: Readonly<Record<Question, string>> = {
   raw: 'raw fish', thaw: 'thawing', brine: 'brining', dry: 'drying', chamber: 'smoking', cooling: 'cooling', exposure: 'exposure',
   parasite: 'parasite freezing', salt: 'salt', pack: 'pack', store: 'store record', record: 'review of the record',
 };
+/** Papers are called by what they are, not by the question they are asked under. */
+const KIND_NAMES: Readonly<Partial<Record<CheckKind, string>>> = {
+  retention: 'keeping of the record', calibration: 'check of the thermometers', label: 'shelf life on the label', film: 'film',
+};
 const VERBS: Readonly<Record<Gate, string>> = { brine: 'be brined', smoke: 'be smoked', pack: 'be packed', leave: 'leave' };
 
 /**
@@ -85,8 +89,13 @@ function needOf(unit: SetUnit, plan: PackPlan): Need[] {
   // Fish served unpacked answers heat, cooling and parasite; nitrite that is too much stays too much.
   if (isServed && !['chamber', 'cooling', 'parasite'].includes(question) && !(question === 'salt' && unit.verdict === 'misses')) return [];
   const gate = isFrozenVacuum && question === 'parasite' ? 'leave' : unit.gate;
-  const name = question === 'store' && plan.store === 'frozen' ? 'freeze record' : NAMES[question];
-  return [{ gate, name, isHard: HARD.includes(question), ...blockerOf(unit, deciding) }];
+  // A label can be printed anew: its shelf life is no miss of the store.
+  return [{ gate, name: nameOf(unit, plan), isHard: HARD.includes(question) && deciding.kind !== 'label', ...blockerOf(unit, deciding) }];
+}
+
+function nameOf({ question, gate, deciding }: SetUnit, plan: PackPlan): string {
+  if (question === 'record' && deciding.kind === 'permission') return gate === 'leave' ? 'manager’s initials' : 'permission';
+  return KIND_NAMES[deciding.kind] ?? (question === 'store' && plan.store === 'frozen' ? 'freeze record' : NAMES[question]);
 }
 
 function blockerOf(unit: SetUnit, deciding: CheckResult): Blocker {

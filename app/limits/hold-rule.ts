@@ -13,6 +13,7 @@ export interface HoldRule {
   readonly text: string;
   readonly worse: 'lower' | 'higher';
   readonly gap: GapRule;
+  /** Whether it satisfies the limit; one in doubt never does until a person has decided. */
   isIn(reading: Reading): boolean;
 }
 
@@ -35,7 +36,7 @@ export function heatRule(check: HoldCheck, shiftTicks: number): HoldRule {
     text: `${figureText(check.limit)} or above`,
     worse: 'lower',
     gap: { kind: 'heat-hold' },
-    isIn: (reading) => reading.lowTicks >= ticks,
+    isIn: (reading) => reading.doubt === undefined && reading.lowTicks >= ticks,
   };
 }
 
@@ -48,7 +49,7 @@ export function freezeRule(check: FreezeCheck, shiftTicks: number, limit = check
     text: `${figureText(limit)} or below`,
     worse: 'higher',
     gap: { kind: 'freeze-hold', requiredMs },
-    isIn: (reading) => reading.highTicks <= ticks,
+    isIn: (reading) => reading.doubt === undefined && reading.highTicks <= ticks,
   };
 }
 

@@ -34,6 +34,8 @@ export function missedText(hold: PlaceHold, rule: HoldRule, words: Words): strin
   const name = nameText(hold.point.role, hold.point.name);
   const proven = longest(hold.stretches.proven);
   if (hold.provenMs >= rule.requiredMs) return `${name} alone: ${words.lasting(hold.provenMs)}, but not at the same time as the others.`;
+  const [first] = hold.readings;
+  if (first === undefined) return `${name}: no reading.`;
   if (proven === undefined) {
     const nearest = hold.readings.reduce((found, next) => (isNearer(next, found, rule) ? next : found));
     return `${name} was never ${rule.text}; the nearest reading is ${words.degrees(ticksOf(nearest, rule))} at ${words.at(nearest.atMs)}.`;
@@ -41,7 +43,7 @@ export function missedText(hold: PlaceHold, rule: HoldRule, words: Words): strin
   const after = hold.readings.find((reading) => reading.atMs > proven.toMs);
   const end = after === undefined ? 'the record ends there'
     : rule.isIn(after) ? `no reading followed until ${words.at(after.atMs)}`
-      : `${words.degrees(ticksOf(after, rule))} at ${words.at(after.atMs)} broke it`;
+      : `${words.degrees(ticksOf(after, rule))} at ${words.at(after.atMs)}${after.doubt === undefined ? '' : ', in doubt,'} broke it`;
   return `${name}: ${words.part(hold.provenMs, rule.requiredMs)} at ${rule.text} (${words.at(proven.fromMs)} to ${words.at(proven.toMs)}); ${end}.`;
 }
 

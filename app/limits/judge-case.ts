@@ -1,11 +1,17 @@
 /** What is judged: the record of one batch, as measured points, marks, laboratory samples and facts. */
+import type { FiledRecord } from './on-file.ts';
+import type { ScheduledProcess } from './scheduled-process.ts';
 
 export type Process = 'hot' | 'cold';
 export type PackKind = 'vacuum' | 'air' | 'unpacked';
 export type StoreKind = 'refrigerated' | 'frozen';
 export type PointRole = 'piece' | 'chamber' | 'room' | 'brine' | 'store';
+/** `water`: the running water that fish thaws in. */
+export type MeasuredRole = PointRole | 'water';
 /** Which record a point or a mark belongs to: the chamber and the cooling, the soak, the freezer, the store. */
 export type RecordKind = 'process' | 'soak' | 'freezer' | 'store';
+/** The records of what comes before the brine and the chamber: raw fish kept, fish thawing, and drying apart from the chamber. */
+export type EarlyRecordKind = 'raw' | 'thaw' | 'dry';
 
 /**
  * One temperature at one instant. `lowTicks` and `highTicks` hold the less favourable of the raw and
@@ -19,14 +25,28 @@ export interface Reading {
   readonly entered?: 'late' | 'paper' | undefined;
   /** A maximum–minimum thermometer reset at this instant: the reading covers the stretch since. */
   readonly coversSinceMs?: number | undefined;
+  /** Put there by the judge where a maximum–minimum thermometer was reset: it begins a covered stretch, and is no step of the interval. */
+  readonly isReset?: boolean | undefined;
+  /** A computer's doubt (a spike, a pulled probe) that no person has decided yet. It counts against the batch: as out for a hold or a freezing, as real for everything else. */
+  readonly doubt?: string | undefined;
+}
+
+/** A reading that a named person takes out, with the reason. Without reason or initials it is not taken out. */
+export interface ExcludedReading {
+  /** The point's id, or without one its name. */
+  readonly pointId?: string | undefined;
+  readonly pointName?: string | undefined;
+  readonly atMs: number;
+  readonly reason: string;
+  readonly byInitials: string;
 }
 
 export interface MeasuredPoint {
   readonly id?: string | undefined;
   readonly name: string;
-  readonly role: PointRole;
+  readonly role: MeasuredRole;
   /** Absent: the point serves every record. */
-  readonly record?: RecordKind | undefined;
+  readonly record?: RecordKind | EarlyRecordKind | undefined;
   /** In any order; two values at one instant are allowed, the worse counts. */
   readonly readings: readonly Reading[];
   readonly thicknessMm?: number | undefined;
@@ -51,20 +71,6 @@ export interface SaltSample {
   readonly errorPercent?: string | undefined;
 }
 
-/** One limit of a process authority's window and what this batch was; decimals as text. */
-export interface WindowItem {
-  readonly what: string;
-  readonly limit: string;
-  readonly side: 'at-least' | 'at-most' | 'exactly';
-  readonly actual?: string | undefined;
-}
-export interface ScheduledProcess {
-  readonly name: string;
-  readonly window: readonly WindowItem[];
-  /** Whether a laboratory verification of this window is current. */
-  readonly verified: boolean;
-}
-
 /** What the book knows beside measurements. Absent means not known, which is never taken in the batch's favour. */
 export interface CaseFacts {
   readonly cure?: 'wet' | 'dry' | undefined;
@@ -81,7 +87,24 @@ export interface CaseFacts {
   readonly variance?: boolean | undefined;
   /** Heat after sealing that kills all spores of C. botulinum. */
   readonly sporesKilledAfterSealing?: boolean | undefined;
-  readonly review?: { readonly recordedMs: number; readonly reviewedMs?: number | undefined } | undefined;
+  /** The review of the finished record, and who made it, as the training certificate names them. */
+  readonly review?: { readonly recordedMs: number; readonly reviewedMs?: number | undefined; readonly reviewer?: string | undefined } | undefined;
+  /** Every paper on file that bears on the batch. Absent: the caller keeps none, and what only they could show is named under “not judged here”. */
+  readonly onFile?: readonly FiledRecord[] | undefined;
+  /** The numbers of the thermometers whose readings count. */
+  readonly probesUsed?: readonly string[] | undefined;
+  /** Midnight, in the kitchen's zone, before the load went in. */
+  readonly loadDayStartMs?: number | undefined;
+  /** The day the fish was made, the day the last of it was served or sold, and the day its record is kept until or was destroyed: YYYY-MM-DD. */
+  readonly keeping?: { readonly madeOn?: string | undefined; readonly servedOn?: string | undefined; readonly keptUntil?: string | undefined } | undefined;
+  /** The days of shelf life that the label gives, the day of making or smoking counted as the first. */
+  readonly labelLifeDays?: number | undefined;
+  /** Packs of the batch opened here; an empty list where none was. */
+  readonly openedPacks?: readonly { readonly openedMs: number; readonly usedUpMs?: number | undefined }[] | undefined;
+  /** The number of the film it is packed in. */
+  readonly filmUsed?: string | undefined;
+  /** Whether the fish was dried somewhere else than in the chamber. */
+  readonly driedApart?: boolean | undefined;
   /** The label was printed as the batch was sealed (frozen or chilled), and is on the packs. */
   readonly labelledAsSealed?: boolean | undefined;
 }
@@ -93,7 +116,7 @@ export interface JudgeCase {
   readonly pack?: PackKind | undefined;
   readonly store?: StoreKind | undefined;
   readonly points: readonly MeasuredPoint[];
-  readonly records: Readonly<Record<RecordKind, RecordSpan>>;
+  readonly records: Readonly<Record<RecordKind, RecordSpan>> & Readonly<Partial<Record<EarlyRecordKind, RecordSpan>>>;
   readonly endOfSmokingMs?: number | undefined;
   readonly sealedMs?: number | undefined;
   /** Frozen solid. */
@@ -111,4 +134,6 @@ export interface JudgeCase {
   /** Readings alone were given: a first and a last reading may stand for missing marks. */
   readonly readingsStandForMarks?: boolean | undefined;
   readonly facts?: CaseFacts | undefined;
+  /** Readings that people have excluded. The judge itself takes none out: `applyExclusions` does, so that both verdicts can be shown. */
+  readonly excluded?: readonly ExcludedReading[] | undefined;
 }

@@ -1,10 +1,10 @@
 /** Judging a batch by a whole set: every question it raises, either/or groups by their best option, silence as no figure. */
 import { fitOf } from './conditions.ts';
-import type { JudgeContext } from './finding.ts';
+import { plainFinding, type Finding, type JudgeContext } from './finding.ts';
 import { holdsNamed, isPaper, judgeCheck, type CheckResult } from './judge.ts';
 import type { JudgeCase } from './judge-case.ts';
 import { findCheck, QUESTIONS, sourceOf, type Answer, type Check, type Gate, type LimitBook, type LimitSet, type Question } from './limit-set.ts';
-import { judgeScheduledProcess } from './salt.ts';
+import { judgeScheduledProcess, type ScheduledProcess } from './scheduled-process.ts';
 import { isRaised, mustAnswer, QUESTION_GATES } from './questions.ts';
 import { verdictWords } from './set-words.ts';
 import { best, worst, type Verdict } from './verdict.ts';
@@ -101,7 +101,7 @@ function judgeQuestion(question: Question, input: QuestionInput): SetUnit[] {
   }
   if (isAnswered || !raised) return units;
   if (mustAnswer(question, judged)) return [...units, silence(question, `${set.name} gives no figure for this.`)];
-  if (question !== 'pack' && question !== 'parasite' && units.length === 0) notJudgedHere.push(question);
+  if (question !== 'pack' && question !== 'parasite' && units.every((unit) => unit.verdict === 'does-not-apply')) notJudgedHere.push(question);
   return units;
 }
 
@@ -114,25 +114,26 @@ function judgeAnswer(answer: Answer, input: QuestionInput): { units: SetUnit[]; 
   const { set, judged, options, context, notJudgedHere } = input;
   let isLeftOut = false;
   const checks = (answer.checks ?? answer.oneOf ?? []).map((id) => needCheck(input.book, id)).filter((check) => {
-    const isHere = !isPaper(check) || (options.paper && (check.kind === 'presence' || check.kind === 'review'));
+    const isKept = check.kind === 'presence' || check.kind === 'review' || judged.facts?.onFile !== undefined;
+    const isHere = !isPaper(check) || (options.paper && isKept);
     if (!isHere) {
       isLeftOut = true;
-      // A request without a book has no paper at all: there the whole kind goes unnamed.
-      if (options.paper) notJudgedHere.push(check.title);
+      // A request without a book has no paper at all: there the whole kind goes unnamed. An exemption that can't be shown is no limit.
+      if (options.paper && check.relaxes !== true && fitOf(check.conditions, judged).fit !== 'contradicted') notJudgedHere.push(check.title);
     }
     return isHere;
   });
   const results = checks.map((check) => judgeCheck(check, judged, context, sourceOf(check, set)));
-  if (answer.oneOf === undefined) return { units: results.map((result) => withScheduled([result], judged)), isLeftOut };
-  return { units: results.length === 0 ? [] : [withScheduled(results, judged)], isLeftOut };
+  if (answer.oneOf === undefined) return { units: results.map((result) => withScheduled([result], judged, context)), isLeftOut };
+  return { units: results.length === 0 ? [] : [withScheduled(results, judged, context)], isLeftOut };
 }
 
 /** A group's verdict is its best option; a scheduled process is one more option for a salt minimum. */
-function withScheduled(results: readonly CheckResult[], judged: JudgeCase): SetUnit {
+function withScheduled(results: readonly CheckResult[], judged: JudgeCase, context: JudgeContext): SetUnit {
   const first = results[0];
   if (first === undefined) throw new Error('a group without options');
-  const asksSalt = results.some((result) => (result.kind === 'water-phase-salt' || result.kind === 'total-salt') && result.verdict !== 'does-not-apply');
-  const route = asksSalt && judged.scheduledProcess !== undefined ? judgeScheduledProcess(judged.scheduledProcess) : undefined;
+  const asked = results.filter((result) => (result.kind === 'water-phase-salt' || result.kind === 'total-salt') && result.verdict !== 'does-not-apply');
+  const route = asked.length > 0 && judged.scheduledProcess !== undefined ? routeOf(judged.scheduledProcess, asked, judged, context) : undefined;
   const scheduled: CheckResult[] = route === undefined ? [] : [{
     ...first, checkId: 'SCHEDULED', title: judged.scheduledProcess?.name ?? 'Scheduled process', verdict: route.verdict, reason: route.reason, needed: route.needed, takesNoPart: false, source: undefined,
   }];
@@ -141,6 +142,13 @@ function withScheduled(results: readonly CheckResult[], judged: JudgeCase): SetU
   const verdict = best(taking.map((option) => option.verdict)) ?? worstLeft(options);
   const deciding = taking.find((option) => option.verdict === verdict) ?? first;
   return { question: first.question, gate: first.gate, verdict, deciding, checks: options };
+}
+
+/** The window verified by a laboratory is no proof where the batch's own sample misses every option. */
+function routeOf(process: ScheduledProcess, asked: readonly CheckResult[], judged: JudgeCase, context: JudgeContext): Finding {
+  const isContradicted = asked.every((result) => result.takesNoPart || result.verdict === 'misses') && asked.some((result) => result.verdict === 'misses' && !result.takesNoPart);
+  if (!isContradicted) return judgeScheduledProcess(process, judged, context);
+  return plainFinding('not-proven', `A laboratory sample of this batch misses the salt that ${process.name} promises.`, 'Samples of this batch at or above the limit.');
 }
 
 /** No option takes part: not proven where one might, else the group does not apply. */

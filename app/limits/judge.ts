@@ -1,16 +1,18 @@
 /** Judging one check against one batch's record. */
 import { judgeCeiling } from './ceiling.ts';
 import { fitOf } from './conditions.ts';
-import { judgeDescent } from './descent.ts';
+import { judgeDoubtedDescent } from './descent.ts';
 import { plainFinding, type Finding, type JudgeContext, type PlaceFinding, type Span } from './finding.ts';
 import { judgeFreeze } from './freeze.ts';
+import { judgeFilm, judgeLabel, judgeRetention } from './keeping.ts';
 import { judgeHold } from './hold.ts';
 import type { JudgeCase } from './judge-case.ts';
 import { findCheck, type Check, type CheckKind, type Gate, type HoldCheck, type LimitBook, type Question, type Source } from './limit-set.ts';
 import { judgeBrineReuse, judgeFrozenBeforeSeal, judgePackBan, judgeReview } from './pack-rules.ts';
+import { judgeCalibration, judgePermission } from './presence.ts';
 import { judgeProbeCount } from './probe-count.ts';
 import { judgeRaw } from './raw.ts';
-import { entryRemark } from './readings.ts';
+import { doubtRemark, entryRemark } from './readings.ts';
 import { judgeNitriteMaximum, judgeNitriteNone, judgeTotalSalt, judgeWaterPhaseSalt } from './salt.ts';
 import { judgeBrineStart, judgeSoakRoom } from './soak.ts';
 import type { Verdict } from './verdict.ts';
@@ -51,7 +53,7 @@ export interface CheckResult {
 
 /** Whether a check is of a record on paper, which readings, samples and marks can't answer. */
 export function isPaper(check: Check): boolean {
-  return PAPER.includes(check.kind);
+  return PAPER.includes(check.kind) && !(check.kind === 'permission' && check.proof === 'species');
 }
 
 /** The context of a check judged alone. */
@@ -77,7 +79,8 @@ export function judgeCheck(check: Check, judged: JudgeCase, context: JudgeContex
     return resultOf(check, { ...found, verdict: 'not-proven', reason: `${capital(fit.why)}. ${found.reason}`, takesNoPart: true }, source);
   }
   const isClose = found.verdict === 'meets' && judged.errorTicks > 0 && judgeKind(check, judged, context, judged.errorTicks).verdict !== 'meets';
-  const remark = entryRemark(judged.points.filter((point) => found.places.some((place) => place.name === point.name)));
+  const told = judged.points.filter((point) => found.places.some((place) => place.name === point.name && place.pointId === point.id));
+  const remark = `${entryRemark(told)}${doubtRemark(told)}`;
   return resultOf(check, {
     ...found,
     verdict: isClose ? 'meets-within-error' : found.verdict,
@@ -89,8 +92,8 @@ function judgeKind(check: Check, judged: JudgeCase, context: JudgeContext, shift
   switch (check.kind) {
     case 'hold': return judgeHold(check, judged, context, shiftTicks);
     case 'freeze': return judgeFreeze(check, judged, context, shiftTicks);
-    case 'ceiling': return check.stretch === 'before-process' || check.stretch === 'before-process-once-chilled' ? judgeRaw(check, judged, context, shiftTicks) : judgeCeiling(check, judged, context, shiftTicks);
-    case 'descent': return judgeDescent(check, judged, context, shiftTicks);
+    case 'ceiling': return check.record === 'raw' || check.record === 'thaw' ? judgeRaw(check, judged, context, shiftTicks) : judgeCeiling(check, judged, context, shiftTicks);
+    case 'descent': return judgeDoubtedDescent(check, judged, context, shiftTicks);
     case 'probe-count': return judgeProbeCount(check, judged, context);
     case 'brine-start': return judgeBrineStart(check, judged, context, shiftTicks);
     case 'soak-room': return judgeSoakRoom(check, judged, context, shiftTicks);
@@ -103,8 +106,12 @@ function judgeKind(check: Check, judged: JudgeCase, context: JudgeContext, shift
     case 'pack-ban': return judgePackBan(check, judged);
     case 'no-figure': return plainFinding('no-figure', `${check.title}: no figure, so nothing is proven.`, 'A figure of your own, from your process authority.');
     case 'presence': return judgeBrineReuse(check, judged, context);
-    case 'review': return judgeReview(check, judged);
-    default: return plainFinding('not-proven', 'Kept on paper; this program holds no record of it.', check.title);
+    case 'review': return judgeReview(check, judged, context);
+    case 'permission': return judgePermission(check, judged, context);
+    case 'calibration': return judgeCalibration(check, judged, context);
+    case 'retention': return judgeRetention(check, judged);
+    case 'label': return judgeLabel(check, judged, context);
+    case 'film': return judgeFilm(check, judged);
   }
 }
 

@@ -1,6 +1,6 @@
 /** Limits as data: the registry of checks, and the sets that answer a batch's questions with them. */
 import type { TemperatureUnit } from '../measures/temperature.ts';
-import type { PackKind, PointRole, Process, RecordKind, StoreKind } from './judge-case.ts';
+import type { EarlyRecordKind, PackKind, PointRole, Process, RecordKind, StoreKind } from './judge-case.ts';
 
 export type Gate = 'brine' | 'smoke' | 'pack' | 'leave';
 export const GATES: readonly Gate[] = ['brine', 'smoke', 'pack', 'leave'];
@@ -40,6 +40,8 @@ export interface Conditions {
   readonly nitrite?: 'found' | 'permitted' | undefined;
   readonly cure?: 'wet' | 'dry' | undefined;
   readonly wasFrozen?: boolean | undefined;
+  /** Dried somewhere else than in the chamber. */
+  readonly driedApart?: boolean | undefined;
   /** Applies only without a variance of the authority. */
   readonly withoutVariance?: boolean | undefined;
 }
@@ -77,12 +79,11 @@ export interface CeilingCheck extends CheckBase {
   readonly limit: Figure;
   /** The limit itself is too much. */
   readonly below?: boolean | undefined;
-  /** `water` has no measuring point yet. */
   readonly reads: PointRole | 'water';
-  readonly record: RecordKind;
+  readonly record: RecordKind | EarlyRecordKind;
   readonly minutes?: number | undefined;
-  /** `before-process`: readings before the in mark. `once-chilled`: from the first reading at or below the limit. */
-  readonly stretch: 'whole' | 'before-process' | 'before-process-once-chilled' | 'once-chilled';
+  /** `once-chilled`: from the first reading at or below the limit. */
+  readonly stretch: 'whole' | 'once-chilled';
   readonly gap: 'ceiling' | 'frozen-store';
 }
 /** From a start down to targets, each within a time. */
@@ -156,15 +157,43 @@ export interface ReviewCheck extends CheckBase {
   readonly kind: 'review';
   readonly days: number;
 }
-/** Rules on paper, labels and films: named under “not judged here”. */
-export interface PaperCheck extends CheckBase {
-  readonly kind: 'retention' | 'permission' | 'calibration' | 'label' | 'film';
+/** What shows a permission or an exemption: a paper on file, a manager's initials, or the species itself. */
+export type PermissionProof = 'permission' | 'variance' | 'fed-pellets' | 'frozen-by-supplier' | 'manager-initials' | 'species';
+/** A permission on file; where it only relaxes, an exemption that is proven by it and never assumed. */
+export interface PermissionCheck extends CheckBase {
+  readonly kind: 'permission';
+  readonly proof: PermissionProof;
+  /** What a supplier's statement of freezing must state, any one of them. */
+  readonly stated?: readonly { readonly limit: Figure; readonly hours: number }[] | undefined;
+}
+/** Every thermometer used checked within so many months of its use, or on the day of the load before it went in. */
+export interface CalibrationCheck extends CheckBase {
+  readonly kind: 'calibration';
+  readonly within: { readonly months: number } | 'day';
+}
+/** The record kept for a time from a day. */
+export interface RetentionCheck extends CheckBase {
+  readonly kind: 'retention';
+  readonly from: 'made' | 'served';
+  readonly length: { readonly years: number } | { readonly days: number };
+}
+/** The shelf life that a label gives, or the use of a pack once it is opened. */
+export interface LabelCheck extends CheckBase {
+  readonly kind: 'label';
+  readonly lifeDays?: number | undefined;
+  readonly openedHours?: number | undefined;
+}
+/** The oxygen that a film lets through, in cc/m² a day at 24 °C and 1 atm: at least this. */
+export interface FilmCheck extends CheckBase {
+  readonly kind: 'film';
+  readonly oxygenRate: string;
 }
 
 export type Check =
   | HoldCheck | FreezeCheck | CeilingCheck | DescentCheck | ProbeCountCheck | BrineStartCheck | SoakRoomCheck
   | WaterPhaseSaltCheck | TotalSaltCheck | NitriteMaximumCheck | NitriteNoneCheck | UnmeasuredCheck
-  | FrozenBeforeSealCheck | PackBanCheck | NoFigureCheck | BrineReuseCheck | ReviewCheck | PaperCheck;
+  | FrozenBeforeSealCheck | PackBanCheck | NoFigureCheck | BrineReuseCheck | ReviewCheck
+  | PermissionCheck | CalibrationCheck | RetentionCheck | LabelCheck | FilmCheck;
 export type CheckKind = Check['kind'];
 
 /** One line of a set: all of `checks`, or the best of `oneOf`, or the words for why there is no figure. */
@@ -187,6 +216,9 @@ export interface LimitSet {
   /** In plain words. */
   readonly name: string;
   readonly version: string;
+  /** The days, YYYY-MM-DD, from which and until which this version is in force; without an end it still is. */
+  readonly effectiveFrom: string;
+  readonly effectiveUntil?: string | undefined;
   /** Every text of the set was seen whole; else it may be compared against, not decide, until the kitchen confirms its figures. */
   readonly readInFull: boolean;
   readonly note: string;
@@ -208,6 +240,11 @@ export function findCheck(book: LimitBook, checkId: string): Check | undefined {
 /** The set with this id; undefined for an unknown one. */
 export function findSet(book: LimitBook, setId: string): LimitSet | undefined {
   return book.sets.find((set) => set.id === setId);
+}
+
+/** Whether a version of a set is in force on a day, YYYY-MM-DD; its first and last day count. */
+export function isInForce(set: LimitSet, day: string): boolean {
+  return day >= set.effectiveFrom && (set.effectiveUntil === undefined || day <= set.effectiveUntil);
 }
 
 /** Every check id that a set names, each once, in its order. */

@@ -4,6 +4,7 @@
  * judge's own rules for gaps and crossings).
  */
 import type { JudgeContext } from './finding.ts';
+import { commonHold } from './common-hold.ts';
 import { measureDescent } from './descent.ts';
 import { heatRule, measurePlace } from './hold-rule.ts';
 import type { JudgeCase, MeasuredPoint } from './judge-case.ts';
@@ -29,12 +30,16 @@ export interface NextReading {
   readonly isOverdue: boolean;
 }
 
-/** The next reading of a piece for its hold; undefined once it is kept or the record is closed. */
+/**
+ * The next reading of a piece for its hold; undefined once it is kept or the record is closed. Where the
+ * set asks all pieces together the common clock counts, and the piece's own stands beside it.
+ */
 export function nextHoldReading(check: HoldCheck, point: MeasuredPoint, judged: JudgeCase, context: JudgeContext, nowMs: number): NextReading | undefined {
   const span = judged.records.process;
   const rule = heatRule(check, 0);
   const hold = measurePlace(point, rule, judged, span);
-  if (!span.open || span.outMs !== undefined || hold.provenMs >= rule.requiredMs) return undefined;
+  const common = commonHold(check, judged, context);
+  if (!span.open || span.outMs !== undefined || (common ?? hold).provenMs >= rule.requiredMs) return undefined;
   const { words } = context;
   const name = nameText('piece', point.name);
   const say = (dueMs: number | undefined, text: string) => nextOf(point, dueMs, `${name}: ${text}`, nowMs);
@@ -43,10 +48,14 @@ export function nextHoldReading(check: HoldCheck, point: MeasuredPoint, judged: 
   if (!rule.isIn(last)) {
     return say(undefined, `at ${words.degrees(last.lowTicks)}. From the first ${figureText(check.limit)} on, read it every ${words.lasting(HOLD_STEP_MS)} until ${words.lasting(rule.requiredMs)} are kept.`);
   }
-  const run = hold.stretches.proven.at(-1);
-  const dueMs = Math.min(last.atMs + Math.min(HOLD_STEP_MS, hold.maxGapMs), (run?.fromMs ?? last.atMs) + rule.requiredMs);
+  const own = hold.stretches.proven.at(-1);
+  // Together the time ends when the common run is long enough; before there is one, a step is all that is known.
+  const run = common === undefined ? own : common.running;
+  const stepMs = last.atMs + Math.min(HOLD_STEP_MS, hold.maxGapMs);
+  const dueMs = common !== undefined && run === undefined ? stepMs : Math.min(stepMs, (run?.fromMs ?? last.atMs) + rule.requiredMs);
   if (nowMs - last.atMs > hold.maxGapMs) return say(dueMs, `not read for ${words.lasting(nowMs - last.atMs)}, so the ${words.lasting(rule.requiredMs)} start again with the next reading.`);
-  return say(dueMs, `read by ${words.at(dueMs)}: must show ${figureText(check.limit)} or more. Kept ${words.part(lengthOf(run), rule.requiredMs)}.`);
+  const kept = `${words.part(lengthOf(run), rule.requiredMs)}${common === undefined ? '' : `, all pieces together; this piece ${words.lasting(lengthOf(own))}`}`;
+  return say(dueMs, `read by ${words.at(dueMs)}: must show ${figureText(check.limit)} or more. Kept ${kept}.`);
 }
 
 /** The next reading of a piece for its cooling; undefined while it smokes and once every target is reached. */

@@ -2,6 +2,7 @@
 import { plainFinding, type Finding, type JudgeContext } from './finding.ts';
 import type { JudgeCase } from './judge-case.ts';
 import type { BrineReuseCheck, FrozenBeforeSealCheck, PackBanCheck, ReviewCheck } from './limit-set.ts';
+import { standingOf } from './on-file.ts';
 
 const DAY_MS = 86_400_000;
 const MINUTE_MS = 60_000;
@@ -50,13 +51,18 @@ export function judgeBrineReuse(check: BrineReuseCheck, judged: JudgeCase, { wor
     : plainFinding('meets', `This is batch ${number} of the brine, ${words.lasting(facts.brineAgeMinutes * MINUTE_MS)} old.`);
 }
 
-/** A trained person's review within so many days of the record. */
-export function judgeReview(check: ReviewCheck, judged: JudgeCase): Finding {
+/** A trained person's review within so many days of the record; the reviewer's training certificate was valid that day. */
+export function judgeReview(check: ReviewCheck, judged: JudgeCase, { words }: JudgeContext): Finding {
   const review = judged.facts?.review;
   const needed = `The record reviewed by a trained person within ${check.days} days.`;
   if (review?.reviewedMs === undefined) return plainFinding('not-proven', 'The record has not been reviewed.', needed);
   const days = (review.reviewedMs - review.recordedMs) / DAY_MS;
-  return days > check.days
-    ? plainFinding('misses', `Reviewed ${Math.ceil(days)} days after it was made; ${check.days} allowed.`, needed)
-    : plainFinding('meets', `Reviewed within ${check.days} days.`);
+  if (days > check.days) return plainFinding('misses', `Reviewed ${Math.ceil(days)} days after it was made; ${check.days} allowed.`, needed);
+  const reviewer = review.reviewer?.trim() ?? '';
+  if (reviewer === '') return plainFinding('not-proven', `Reviewed within ${check.days} days; by whom is not recorded.`, needed);
+  const certificates = (judged.facts?.onFile ?? []).filter((record) => record.holder.trim().toLowerCase() === reviewer.toLowerCase());
+  const training = standingOf(certificates, 'training', { fromMs: review.reviewedMs, toMs: review.reviewedMs }, words);
+  return training.isValid
+    ? plainFinding('meets', `Reviewed by ${reviewer} within ${check.days} days. ${training.text}`)
+    : plainFinding('not-proven', `Reviewed by ${reviewer} within ${check.days} days. ${training.text}`, `The training certificate of ${reviewer}, on file and valid.`);
 }

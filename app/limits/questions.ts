@@ -10,13 +10,13 @@ export const QUESTION_GATES: Readonly<Record<Question, Gate>> = {
 
 /**
  * Whether the batch raises the question at all. Thaw: not for fish never frozen. Dry: not in a hot
- * process. Cooling: not of a cold-smoked batch. Salt, as a minimum: not of unpacked fish, nor of a
- * vacuum pack kept frozen.
+ * process, nor for fish dried in the chamber itself. Cooling: not of a cold-smoked batch. Salt, as a
+ * minimum: not of unpacked fish, nor of a vacuum pack kept frozen.
  */
 export function isRaised(question: Question, judged: JudgeCase): boolean {
   switch (question) {
     case 'thaw': return judged.facts?.wasFrozen !== false;
-    case 'dry': return judged.process === 'cold';
+    case 'dry': return judged.process === 'cold' && judged.facts?.driedApart !== false;
     case 'cooling': return judged.process === 'hot';
     case 'salt': return judged.pack !== 'unpacked' && !(judged.pack === 'vacuum' && judged.store === 'frozen');
     default: return true;

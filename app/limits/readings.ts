@@ -1,6 +1,6 @@
 /** One place's readings put in order: two values at one instant merged to the worse, marks, gaps and intervals. */
 import { ticksFromDecimal } from '../measures/temperature.ts';
-import type { JudgeCase, MeasuredPoint, PointRole, Reading, RecordKind } from './judge-case.ts';
+import type { EarlyRecordKind, JudgeCase, MeasuredPoint, MeasuredRole, Reading, RecordKind, RecordSpan } from './judge-case.ts';
 import type { Figure } from './limit-set.ts';
 
 const MINUTE_MS = 60_000;
@@ -15,28 +15,55 @@ export function limitTicks(figure: Figure): number {
   return read.value.lowTicks;
 }
 
-/** Readings in order of time, one an instant. */
+/**
+ * Readings in order of time, one an instant. A maximum–minimum thermometer covers the stretch since it
+ * was reset with its less favourable end: where no reading stands at the reset, its value stands there too.
+ */
 export function mergeReadings(readings: readonly Reading[], worse: Worse): Reading[] {
   const sorted = [...readings].sort((left, right) => left.atMs - right.atMs);
   const merged: Reading[] = [];
+  let covers = false;
   for (const reading of sorted) {
+    covers ||= reading.coversSinceMs !== undefined;
     const before = merged.at(-1);
     if (before?.atMs !== reading.atMs) merged.push(reading);
     else merged[merged.length - 1] = worseOf(before, reading, worse);
   }
-  return merged;
+  return covers ? withResets(merged) : merged;
 }
 
-/** The readings from the in mark on and, where it is given, to the out mark. */
+function withResets(merged: readonly Reading[]): Reading[] {
+  return merged.flatMap((reading, index) => {
+    const sinceMs = reading.coversSinceMs;
+    const beforeMs = merged[index - 1]?.atMs;
+    if (sinceMs === undefined || sinceMs >= reading.atMs || (beforeMs !== undefined && sinceMs <= beforeMs)) return [reading];
+    return [{ ...reading, atMs: sinceMs, coversSinceMs: undefined, isReset: true }, reading];
+  });
+}
+
+/** The readings from the in mark on and, where it is given, to the out mark. One that covers the in mark covers it from there. */
 export function betweenMarks(readings: readonly Reading[], fromMs: number | undefined, toMs?: number): Reading[] {
-  return readings.filter((reading) => (fromMs === undefined || reading.atMs >= fromMs) && (toMs === undefined || reading.atMs <= toMs));
+  const kept = readings.filter((reading) => (fromMs === undefined || reading.atMs >= fromMs) && (toMs === undefined || reading.atMs <= toMs));
+  const first = kept[0];
+  if (first?.coversSinceMs === undefined || fromMs === undefined || first.coversSinceMs >= fromMs || first.atMs === fromMs) return kept;
+  return [{ ...first, atMs: fromMs, coversSinceMs: undefined, isReset: true }, ...kept];
+}
+
+/** The marks of a record. Where readings alone were given, those of whatever place is judged; else an early record without marks is open until the fish goes in. */
+export function spanOf(judged: JudgeCase, record: RecordKind | EarlyRecordKind): RecordSpan {
+  const { process } = judged.records;
+  return judged.records[record] ?? (judged.readingsStandForMarks === true ? process : { open: process.open && process.inMs === undefined });
 }
 
 /** The points of a role that serve a record. One name given twice is one piece, read by two instruments in turn. */
-export function pointsOf(judged: JudgeCase, role: PointRole, record: RecordKind): MeasuredPoint[] {
+export function pointsOf(judged: JudgeCase, role: MeasuredRole, record: RecordKind | EarlyRecordKind): MeasuredPoint[] {
+  return joinPoints(judged.points.filter((point) => point.role === role && (point.record === undefined || point.record === record)));
+}
+
+/** Points of one role, one a name or id: what several instruments read of it joined. */
+export function joinPoints(points: readonly MeasuredPoint[]): MeasuredPoint[] {
   const byKey = new Map<string, MeasuredPoint>();
-  for (const point of judged.points) {
-    if (point.role !== role || (point.record !== undefined && point.record !== record)) continue;
+  for (const point of points) {
     const key = point.id ?? `name ${point.name}`;
     const before = byKey.get(key);
     byKey.set(key, before === undefined ? point : { ...before, readings: [...before.readings, ...point.readings], thicknessMm: thickerOf(before, point) });
@@ -59,7 +86,8 @@ export function spanMs(readings: readonly Reading[]): number {
 /** The nominal interval of a place: the one given, else the lower median of its steps; undefined where there is none. */
 export function intervalMs(readings: readonly Reading[], givenMs: number | undefined): number | undefined {
   if (givenMs !== undefined) return givenMs;
-  const steps = readings.slice(1).map((reading, index) => reading.atMs - (readings[index]?.atMs ?? reading.atMs)).filter((step) => step > 0).sort((left, right) => left - right);
+  const read = readings.filter((reading) => reading.isReset !== true);
+  const steps = read.slice(1).map((reading, index) => reading.atMs - (read[index]?.atMs ?? reading.atMs)).filter((step) => step > 0).sort((left, right) => left - right);
   return steps[Math.floor((steps.length - 1) / 2)];
 }
 
@@ -92,10 +120,25 @@ export function isGap(before: Reading, after: Reading, longestMs: number): boole
   return after.atMs - before.atMs > longestMs;
 }
 
+/** Entered longer than this after it was read, a reading is said to be late (our own choice; common practice). */
+export const LATE_MS = 30 * MINUTE_MS;
+
+/** How a reading came into the record, as it is said in the reason; undefined where there is nothing to say. */
+export function enteredHow(readAtMs: number, enteredAtMs: number, fromPaper: boolean): Reading['entered'] {
+  return fromPaper ? 'paper' : enteredAtMs - readAtMs > LATE_MS ? 'late' : undefined;
+}
+
+/** A sentence on doubts that nobody has decided; empty when there are none. */
+export function doubtRemark(points: readonly MeasuredPoint[]): string {
+  const doubts = points.flatMap((point) => point.readings.flatMap((reading) => reading.doubt ?? []));
+  if (doubts.length === 0) return '';
+  return ` ${doubts.length} reading${doubts.length === 1 ? ' is' : 's are'} in doubt (${[...new Set(doubts)].toSorted().join(', ')}) and count${doubts.length === 1 ? 's' : ''} against the batch until a person decides.`;
+}
+
 /** A sentence on readings entered late or copied from paper; empty when there are none. */
 export function entryRemark(points: readonly MeasuredPoint[]): string {
   const count = (how: 'late' | 'paper') => points.reduce((sum, point) => sum + point.readings.filter((reading) => reading.entered === how).length, 0);
-  const said = [[count('late'), 'entered late'], [count('paper'), 'copied from paper']] as const;
+  const said = [[count('late'), 'entered late (over 30 min after reading)'], [count('paper'), 'copied from paper']] as const;
   return said.filter(([number]) => number > 0).map(([number, how]) => ` ${number} reading${number === 1 ? ' was' : 's were'} ${how}.`).join('');
 }
 
@@ -107,6 +150,7 @@ function worseOf(left: Reading, right: Reading, worse: Worse): Reading {
     lowTicks: choose(left.lowTicks, right.lowTicks),
     highTicks: choose(left.highTicks, right.highTicks),
     entered: left.entered ?? right.entered,
+    doubt: left.doubt ?? right.doubt,
     coversSinceMs: covers.length === 0 ? undefined : Math.min(...covers),
   };
 }

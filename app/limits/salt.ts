@@ -1,7 +1,7 @@
-/** Salt and nitrite by laboratory samples, in exact decimals; and the scheduled-process route to a salt minimum. */
+/** Salt and nitrite by laboratory samples, in exact decimals. */
 import { add, compareDecimals, decimalFrom, multiply, quotientText, subtract, type Decimal } from './decimals.ts';
 import { plainFinding, worstBy, type Finding, type JudgeContext } from './finding.ts';
-import type { JudgeCase, SaltSample, ScheduledProcess, WindowItem } from './judge-case.ts';
+import type { JudgeCase, SaltSample } from './judge-case.ts';
 import type { NitriteMaximumCheck, NitriteNoneCheck, TotalSaltCheck, WaterPhaseSaltCheck } from './limit-set.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -67,27 +67,6 @@ export function judgeNitriteNone(_check: NitriteNoneCheck, judged: JudgeCase, co
     const isFound = compareDecimals(decimalFrom(sample.nitritePpm), ZERO) > 0;
     return { verdict: isFound ? 'misses' : 'meets', text: `nitrite ${sample.nitritePpm} ppm${isFound ? `, not permitted in ${name}` : ''}` };
   });
-}
-
-/** The other route to a salt minimum: inside a process authority's window, verified by a laboratory. Outside proves nothing. */
-export function judgeScheduledProcess(process: ScheduledProcess): Finding {
-  const outside = process.window.filter((item) => !isInside(item));
-  const first = outside[0];
-  if (process.window.length === 0) return plainFinding('not-proven', `${process.name} has no window.`, 'The process authority’s window.');
-  if (first !== undefined) {
-    const actual = first.actual ?? 'not recorded';
-    return plainFinding('not-proven', `Outside ${process.name}: ${first.what} ${actual}, ${first.side.replace('-', ' ')} ${first.limit} asked.`, `${first.what} ${first.side.replace('-', ' ')} ${first.limit}.`);
-  }
-  return process.verified
-    ? plainFinding('meets', `Inside ${process.name}, with a current laboratory verification.`)
-    : plainFinding('not-proven', `Inside ${process.name}, but its laboratory verification is not current.`, 'A current laboratory verification.');
-}
-
-function isInside(item: WindowItem): boolean {
-  if (item.actual === undefined) return false;
-  if (item.side === 'exactly') return item.actual === item.limit;
-  const order = compareDecimals(decimalFrom(item.actual), decimalFrom(item.limit));
-  return item.side === 'at-least' ? order >= 0 : order <= 0;
 }
 
 /** Every sample must meet; the worst decides; none proves nothing. */

@@ -67,7 +67,8 @@ function soakMs(judged: JudgeCase): number | undefined {
   if (inMs !== undefined && outMs !== undefined) return outMs - inMs;
   const lengths = pointsOf(judged, 'brine', 'soak')
     .map((point) => betweenMarks(mergeReadings(point.readings, 'higher'), inMs, outMs))
-    .map((readings) => Math.max(spanMs(readings), (readings.at(-1)?.atMs ?? 0) - (inMs ?? readings.at(-1)?.atMs ?? 0)))
+    // A brine that nobody read tells no length.
+    .flatMap((readings) => readings.slice(-1).map(({ atMs }) => Math.max(spanMs(readings), atMs - (inMs ?? atMs))))
     .filter((lengthMs) => lengthMs > 0);
   return lengths.length === 0 ? undefined : Math.max(...lengths);
 }

@@ -31,6 +31,8 @@ export function judgeUntilSolid(point: MeasuredPoint, frozenMs: number, stage: S
     const verdict = point.role === 'piece' ? 'not-proven' : 'misses';
     return plainFinding(verdict, `${name} read ${words.degrees(over.highTicks)} at ${words.at(over.atMs)}, before the fish was frozen solid.`, needed);
   }
+  const doubted = before.find((reading) => reading.doubt !== undefined);
+  if (doubted !== undefined) return plainFinding('not-proven', `${name}: the reading at ${words.at(doubted.atMs)}, before the fish was frozen solid, is in doubt.`, needed);
   if (before.length + atMark.length === 0) return plainFinding('not-proven', `${name}: no reading shows ${text} until the fish was frozen solid.`, needed);
   const ends = atMark.length > 0 ? atMark : all.filter((reading) => reading.atMs >= frozenMs).slice(0, 1);
   return isBroken([...before, ...ends], frozenMs, maxGapMs({ kind: 'freeze-hold', requiredMs: stage.requiredMs }, all, stage.judged), stage)

@@ -3,10 +3,13 @@ import { formatDegrees, TICKS_PER_CELSIUS, TICKS_PER_FAHRENHEIT, type Temperatur
 import type { Figure } from './limit-set.ts';
 
 const MINUTE_MS = 60_000;
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
 export interface Words {
   /** An instant, such as “minute 25” or “14:05”. */
   at(ms: number): string;
+  /** A day, with its month in letters, such as “14 Mar 2026”. */
+  day(ms: number): string;
   /** A length of time, such as “25 min”. */
   lasting(ms: number): string;
   /** “20 of 30 min”. */
@@ -21,6 +24,7 @@ export interface Words {
 export function minuteWords(unit: TemperatureUnit): Words {
   return {
     at: (ms) => `minute ${plainNumber(ms / MINUTE_MS)}`,
+    day: utcDay,
     lasting: (ms) => `${plainNumber(ms / MINUTE_MS)} min`,
     part: (ms, ofMs) => `${plainNumber(ms / MINUTE_MS)} of ${plainNumber(ofMs / MINUTE_MS)} min`,
     degrees: (ticks) => degreesText(ticks, unit),
@@ -31,10 +35,12 @@ export function minuteWords(unit: TemperatureUnit): Words {
 /**
  * Words for the book: clock times, and lengths in hours where they are long.
  * @param clock says an instant in the book's time zone
+ * @param day says an instant's day there; in universal time when left out
  */
-export function clockWords(unit: TemperatureUnit, clock: (ms: number) => string): Words {
+export function clockWords(unit: TemperatureUnit, clock: (ms: number) => string, day: (ms: number) => string = utcDay): Words {
   return {
     at: clock,
+    day,
     lasting: lengthText,
     part: (ms, ofMs) => (ofMs < 180 * MINUTE_MS ? `${plainNumber(Math.floor(ms / MINUTE_MS))} of ${plainNumber(ofMs / MINUTE_MS)} min` : `${lengthText(ms)} of ${lengthText(ofMs)}`),
     degrees: (ticks) => degreesText(ticks, unit),
@@ -58,6 +64,16 @@ export function listText(items: readonly string[]): string {
 export function nameText(role: string, name: string): string {
   if (name.trim() === '') return `The ${role}`;
   return role !== 'piece' || name.toLowerCase().startsWith(role) ? name : `Piece ${name}`;
+}
+
+/** A day of a calendar, YYYY-MM-DD, as “14 Mar 2026”. */
+export function dayWords(day: string): string {
+  const [year = '', month = '', date = ''] = day.split('-');
+  return `${Number(date)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
+}
+
+function utcDay(ms: number): string {
+  return dayWords(new Date(ms).toISOString().slice(0, 10));
 }
 
 /** Up to three decimals, without trailing zeros: near a limit 144.86 must not look like 145. */

@@ -4,26 +4,40 @@ import type { Services } from './service.ts';
 import { bookLifeServices } from './services/book-life.ts';
 import { brineArithmeticServices } from './services/brine-arithmetic.ts';
 import { brineBenchServices } from './services/brine-bench.ts';
+import { correctiveServices } from './services/corrective.ts';
 import { fishServices } from './services/fish.ts';
+import { ingredientServices } from './services/ingredients.ts';
 import { labelPreviewServices } from './services/label-preview.ts';
 import { limitsServices } from './services/limits.ts';
+import { limitsOfficeServices } from './services/own-sets.ts';
 import { lineServices } from './services/line.ts';
 import { logReadServices } from './services/log-read.ts';
 import { officeServices } from './services/office.ts';
+import { paperServices } from './services/papers.ts';
 import { packingServices } from './services/packing.ts';
 import { readingsServices } from './services/readings.ts';
+import { recipeServices } from './services/recipes.ts';
 import { recordServices } from './services/record.ts';
 import { smokehouseServices } from './services/smokehouse.ts';
+import { tasteServices } from './services/taste.ts';
+import { tubServices } from './services/tub.ts';
 import { verdictServices } from './services/verdict.ts';
 
 export const services: Services = {
   ...bookLifeServices,
   ...officeServices,
   ...limitsServices,
+  ...limitsOfficeServices,
+  ...paperServices,
   ...fishServices,
+  ...recipeServices,
+  ...ingredientServices,
+  ...tasteServices,
   ...brineBenchServices,
+  ...tubServices,
   ...smokehouseServices,
   ...readingsServices,
+  ...correctiveServices,
   ...verdictServices,
   ...packingServices,
   ...lineServices,

@@ -86,6 +86,36 @@ export function usualStepMs(series: DrawnSeries): number {
   return steps[Math.floor((steps.length - 1) / 2)] ?? 0;
 }
 
+/** A step longer than this many usual ones, and than five minutes, is drawn as a gap. */
+const LEAST_GAP_MS = 5 * MINUTE_MS;
+
+/** From which step on a series has a gap. */
+export function gapOfMs(series: DrawnSeries): number {
+  return Math.max(2 * usualStepMs(series), LEAST_GAP_MS);
+}
+
+/** The indexes of the readings on either side of each gap: nothing between them was measured. */
+export function gapEnds(series: DrawnSeries, gapMs: number): (readonly [before: number, after: number])[] {
+  const ends: (readonly [number, number])[] = [];
+  for (let index = 1; index < series.atMs.length; index += 1) {
+    if ((series.atMs[index] ?? 0) - (series.atMs[index - 1] ?? 0) > gapMs) ends.push([index - 1, index]);
+  }
+  return ends;
+}
+
+/** Readings that a person has left out, by place and time. */
+export interface LeftOut {
+  readonly pointId: string;
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** The indexes of a series' readings that were left out. */
+export function leftOutIndexes(series: ChartSeries, leftOut: readonly LeftOut[]): number[] {
+  const own = leftOut.filter((each) => each.pointId === series.pointId);
+  if (own.length === 0) return [];
+  return [...series.atMs].flatMap((atMs, index) => (own.some((each) => atMs >= each.fromMs && atMs <= each.toMs) ? [index] : []));
+}
 
 export interface ChartMark {
   readonly atMs: number;

@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react';
+import { useId, useState, type ReactNode } from 'react';
 import { CartesianGrid, LineChart, ReferenceArea, ReferenceLine, ResponsiveContainer, XAxis, YAxis } from 'recharts';
 import { degreesFromTicks } from '../../app/measures/temperature.ts';
 import { localTime } from '../../app/measures/zone.ts';
@@ -7,7 +7,10 @@ import { useKitchen } from '../frame/kitchen.tsx';
 import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
 import { PressButton } from '../parts/button.tsx';
-import { chartDomain, degreeTicks, timeTicks, type ChartMark, type ChartSeries } from './chart-model.ts';
+import { chartDomain, degreeTicks, timeTicks, type ChartMark, type ChartSeries, type LeftOut } from './chart-model.ts';
+import { EvidenceDrawing } from './evidence-drawing.tsx';
+import { lanesHeightPx, lanesOf, type Sentence } from './evidence-lanes.ts';
+import { EvidenceList } from './evidence-list.tsx';
 import { MarkLines } from './mark-lines.tsx';
 import { SeriesPaths } from './series-paths.tsx';
 import { SeriesTable } from './series-table.tsx';
@@ -19,15 +22,24 @@ interface ProbeChartProps {
   readonly title: string;
   readonly series: readonly ChartSeries[];
   readonly limits: readonly LimitLine[];
-  /** Stretches of the evidence: those that count are tinted, those that don't are outlined. */
-  readonly spans?: readonly { readonly fromMs: number; readonly toMs: number; readonly counts: boolean }[];
+  /** The sentences of the verdict, each with the stretches of the record it rests on: a lane each. */
+  readonly sentences?: readonly Sentence[];
+  /** The key of the sentence whose stretches are drawn over the readings too. */
+  readonly chosen?: string | null;
+  /** Readings that a person has left out. */
+  readonly leftOut?: readonly LeftOut[];
   /** In, end of smoking, out: a labelled upright line each. */
   readonly marks?: readonly ChartMark[];
   readonly nowMs?: number | null;
+  onChoose?(key: string): void;
 }
 
+const NO_SENTENCES: readonly Sentence[] = [];
+const NONE_LEFT_OUT: readonly LeftOut[] = [];
+
 /** Temperature against time with the limits that apply, and the same as a table. */
-export function ProbeChart({ title, series, limits, spans = [], marks = [], nowMs = null }: ProbeChartProps): ReactNode {
+export function ProbeChart({ title, series, limits, sentences = NO_SENTENCES, chosen = null, leftOut = NONE_LEFT_OUT, marks = [], nowMs = null, onChoose }: ProbeChartProps): ReactNode {
+  const hatchId = `hatch${useId()}`;
   const { kitchen } = useKitchen();
   const formats = useFormats();
   const [asTable, setAsTable] = useState(false);
@@ -36,6 +48,8 @@ export function ProbeChart({ title, series, limits, spans = [], marks = [], nowM
   const domain = chartDomain(series, limits.map((limit) => limit.ticks), moments, unit);
   if (domain === null || series.every((each) => each.atMs.length === 0)) return <p className="soft">{words.smokehouse.chart.empty}</p>;
   const degrees = (ticks: number): number => degreesFromTicks(ticks, unit);
+  const lanes = lanesOf(sentences, series, domain);
+  const lanesPx = lanesHeightPx(lanes);
   const limitsShown = limits.filter((limit, index) => limits.findIndex((other) => other.ticks === limit.ticks && other.kind === limit.kind) === index);
   return (
     <div className="chart-box">
@@ -44,9 +58,9 @@ export function ProbeChart({ title, series, limits, spans = [], marks = [], nowM
         <PressButton look="quiet" onPress={() => setAsTable(!asTable)}>{asTable ? words.smokehouse.chart.asDrawing : words.smokehouse.chart.asTable}</PressButton>
       </div>
       {asTable ? <SeriesTable series={series} /> : (
-        <figure className="chart" aria-label={title}>
+        <figure className="chart" aria-label={title} style={{ height: `calc(var(--chart-height) + ${lanesPx}px)` }}>
           <ResponsiveContainer width="100%" height="100%">
-            <LineChart data={[{ atMs: domain.fromMs }, { atMs: domain.toMs }]} margin={{ top: 12, right: 22, bottom: 6, left: 0 }} accessibilityLayer={false}>
+            <LineChart data={[{ atMs: domain.fromMs }, { atMs: domain.toMs }]} margin={{ top: 12, right: 22, bottom: 6 + lanesPx, left: 0 }} accessibilityLayer={false}>
               <CartesianGrid stroke="var(--rule)" vertical={false} />
               <XAxis
                 dataKey="atMs" type="number" domain={[domain.fromMs, domain.toMs]} allowDataOverflow
@@ -56,12 +70,7 @@ export function ProbeChart({ title, series, limits, spans = [], marks = [], nowM
               {limitsShown.map((limit) => (limit.kind === 'minimum'
                 ? <ReferenceArea key={`area${limit.checkId}${limit.ticks}`} y1={degrees(limit.ticks)} y2={domain.high} fill="var(--good-band)" fillOpacity={1} ifOverflow="hidden" />
                 : null))}
-              {spans.map((span) => (
-                <ReferenceArea
-                  key={`${span.fromMs}-${span.toMs}-${String(span.counts)}`} x1={Math.max(span.fromMs, domain.fromMs)} x2={Math.min(span.toMs, domain.toMs)} ifOverflow="hidden"
-                  {...(span.counts ? { fill: 'var(--moss)', fillOpacity: 0.14 } : { fill: 'transparent', stroke: 'var(--hold)', strokeDasharray: '4 4' })}
-                />
-              ))}
+              <EvidenceDrawing lanes={lanes} chosen={chosen} hatchId={hatchId} {...(onChoose === undefined ? {} : { onChoose })} />
               {limitsShown.map((limit) => (
                 <ReferenceLine
                   key={`${limit.checkId}${limit.ticks}${limit.kind}`} y={degrees(limit.ticks)} stroke={limit.kind === 'maximum' ? 'var(--hold)' : 'var(--moss)'} strokeWidth={1.8}
@@ -70,12 +79,13 @@ export function ProbeChart({ title, series, limits, spans = [], marks = [], nowM
                 />
               ))}
               {nowMs === null ? null : <ReferenceLine x={nowMs} stroke="var(--ink)" strokeWidth={2} />}
-              <SeriesPaths series={series} unit={unit} />
+              <SeriesPaths series={series} unit={unit} leftOut={leftOut} />
               <MarkLines marks={marks} />
             </LineChart>
           </ResponsiveContainer>
         </figure>
       )}
+      <EvidenceList lane={lanes.find((lane) => lane.key === chosen)} />
     </div>
   );
 }

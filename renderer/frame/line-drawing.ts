@@ -13,6 +13,13 @@ const MOST_ROWS = 3;
 /** A due text such as “Turn RT 329 in its brine” needs about this much. */
 const DUE_WIDTH = 300;
 const HOUR_MS = 3_600_000;
+/** A row with a turn to tap is as high as a thumb needs, its bar in the middle. */
+const TURN_ROW = 54;
+const TURN_SHIFT = 17;
+/** “turn due 14:05” and its button. */
+const TURN_WIDTH = 250;
+/** A turn may be tapped a little before it is due: nobody stands by with a clock. */
+const TURN_LEAD_MS = 30 * 60_000;
 /** The least room for “25 Nov” or “18:00” without touching its neighbour. */
 const LABEL_PX = 72;
 /** About the width of a letter at 16 px, bold. */
@@ -20,11 +27,14 @@ const LETTER_PX = 8.6;
 
 type LineStep = { kind: LineBar['steps'][number]['kind']; x: number; width: number; planned: boolean };
 export interface LineRow {
+  readonly batchId: string;
   readonly y: number;
   readonly name: string;
   readonly steps: readonly LineStep[];
   readonly turns: readonly { readonly x: number; readonly done: boolean }[];
   readonly due: { readonly x: number; readonly text: string; readonly overdue: boolean; readonly anchor: 'start' | 'end' } | null;
+  /** A turn that can be logged by one tap: the first that is due; `x` from the left, or from the right where there is no room after the bar. */
+  readonly turnDue: { readonly x: number; readonly top: number; readonly atMs: number; readonly overdue: boolean; readonly anchor: 'start' | 'end' } | null;
 }
 export interface LineDrawing {
   readonly height: number;
@@ -39,30 +49,51 @@ export function drawLine(line: Output<'line.get'>, formats: Pick<Formats, 'clock
   const span = line.toMs - line.fromMs;
   const x = (atMs: number): number => round(LEFT + (Math.min(Math.max(atMs, line.fromMs), line.toMs) - line.fromMs) / span * (width - LEFT - RIGHT));
   const shown = [...line.bars].sort((a, b) => urgency(a) - urgency(b)).slice(0, MOST_ROWS);
+  let below = TOP;
+  const rows = shown.map((bar) => {
+    const top = below;
+    below += dueTurn(bar, line.nowMs) === undefined ? ROW : TURN_ROW;
+    return drawRow(bar, top, x, line, width);
+  });
   return {
-    height: TOP + shown.length * ROW + 6,
+    height: below + 6,
     nowX: x(line.nowMs),
     hours: hourTicks(line.fromMs, line.toMs, (width - LEFT - RIGHT) / (span / (6 * HOUR_MS)) < LABEL_PX ? 12 : 6).map((atMs, index, ticks) => ({ x: x(atMs), text: tickText(atMs, ticks[index - 1], formats) })),
-    rows: shown.map((bar, index) => drawRow(bar, TOP + index * ROW, x, line, width)),
+    rows,
     hidden: line.bars.length - shown.length,
   };
 }
 
-function drawRow(bar: LineBar, y: number, x: (atMs: number) => number, line: Output<'line.get'>, width: number): LineRow {
+/** The first turn that isn't logged, once it is due or nearly so. */
+function dueTurn(bar: LineBar, nowMs: number): LineBar['turns'][number] | undefined {
+  return bar.turns.filter((turn) => !turn.done && turn.atMs <= nowMs + TURN_LEAD_MS).toSorted((a, b) => a.atMs - b.atMs)[0];
+}
+
+function drawRow(bar: LineBar, top: number, x: (atMs: number) => number, line: Output<'line.get'>, width: number): LineRow {
   const inside = bar.steps.filter((step) => step.toMs > line.fromMs && step.fromMs < line.toMs);
-  const next = bar.dues.toSorted((a, b) => a.atMs - b.atMs)[0];
+  const turn = dueTurn(bar, line.nowMs);
+  const next = turn === undefined ? bar.dues.toSorted((a, b) => a.atMs - b.atMs)[0] : undefined;
   const lastX = Math.max(x(line.nowMs), ...inside.map((step) => x(step.toMs)));
   const dueFits = lastX < width - DUE_WIDTH;
+  const turnFits = lastX < width - TURN_WIDTH - RIGHT;
   return {
-    y,
+    batchId: bar.batchId,
+    y: turn === undefined ? top : top + TURN_SHIFT,
     name: bar.name,
     steps: inside.map((step) => ({ kind: step.kind, x: x(step.fromMs), width: Math.max(3, round(x(step.toMs) - x(step.fromMs))), planned: step.planned })),
-    turns: bar.turns.filter((turn) => turn.atMs >= line.fromMs && turn.atMs <= line.toMs).map((turn) => ({ x: x(turn.atMs), done: turn.done })),
+    turns: bar.turns.filter((each) => each.atMs >= line.fromMs && each.atMs <= line.toMs).map((each) => ({ x: x(each.atMs), done: each.done })),
     due: next === undefined ? null : {
       x: dueFits ? lastX + 12 : width - RIGHT,
       text: fitText(next.text, dueFits ? width - RIGHT - lastX - 12 : DUE_WIDTH),
       overdue: next.overdue,
       anchor: dueFits ? 'start' : 'end',
+    },
+    turnDue: turn === undefined ? null : {
+      x: turnFits ? lastX + 12 : RIGHT,
+      top,
+      atMs: turn.atMs,
+      overdue: turn.atMs < line.nowMs,
+      anchor: turnFits ? 'start' : 'end',
     },
   };
 }

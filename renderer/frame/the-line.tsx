@@ -1,16 +1,26 @@
 import { useEffect, useRef, useState, type ReactNode, type RefObject } from 'react';
 import type { LineBar } from '../../app/contract/requests/record.ts';
-import { useAsk } from '../bridge/use-ask.ts';
+import { useAsk, useCommand } from '../bridge/use-ask.ts';
+import { PressButton } from '../parts/button.tsx';
 import { useFormats } from '../parts/format.ts';
+import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
 import { drawLine, type LineRow } from './line-drawing.ts';
 import './the-line.css';
 
 const LEAST_WIDTH = 320;
+/** The line moves on by itself, so that a turn comes due on it without a tap. */
+const MOVE_MS = 60_000;
 
 /** The strip over every place: each batch as a bar of steps, turns due, deadlines, and now. */
 export function TheLine(): ReactNode {
   const line = useAsk('line.get', {});
+  const log = useCommand('soak.log');
+  const { refetch } = line;
+  useEffect(() => {
+    const timer = setInterval(() => { void refetch(); }, MOVE_MS);
+    return () => clearInterval(timer);
+  }, [refetch]);
   const formats = useFormats();
   const box = useRef<HTMLElement>(null);
   const width = useWidth(box);
@@ -42,10 +52,14 @@ export function TheLine(): ReactNode {
             <text className="number" x={hour.x} y="18" textAnchor="middle">{hour.text}</text>
           </g>
         ))}
-        {drawing.rows.map((row) => <Row key={row.y} row={row} />)}
+        {drawing.rows.map((row) => <Row key={row.batchId} row={row} />)}
         <path d={`M${drawing.nowX} 20V${drawing.height - 2}`} stroke="var(--ink)" strokeWidth="2" />
         <path d={`M${drawing.nowX - 7} 20h14l-7 8z`} fill="var(--ink)" />
       </svg>
+      {drawing.rows.map((row) => (
+        <DueTurn key={row.batchId} row={row} clock={formats.clock} isBusy={log.busy} onTurned={(batchId) => { void log.send({ batchId, what: 'turn', atMs: Date.now(), brine: null, room: null }); }} />
+      ))}
+      <ProblemNote failure={log.failure} />
       <ul className="only-read-aloud">
         {line.data.bars.map((bar) => <li key={bar.batchId}>{sayBar(bar, formats.moment)}</li>)}
       </ul>
@@ -85,6 +99,26 @@ function Row({ row }: { readonly row: LineRow }): ReactNode {
         <text className={row.due.overdue ? 'due overdue' : 'due'} x={row.due.x} y={row.y + 15} textAnchor={row.due.anchor}>{row.due.text}</text>
       )}
     </g>
+  );
+}
+
+interface DueTurnProps {
+  readonly row: LineRow;
+  readonly isBusy: boolean;
+  clock(atMs: number): string;
+  onTurned(batchId: string): void;
+}
+
+/** One tap where the turn stands: it was turned just now. */
+function DueTurn({ row, isBusy, clock, onTurned }: DueTurnProps): ReactNode {
+  const { turnDue } = row;
+  if (turnDue === null) return null;
+  const { turn, soakLog } = words.brineBench;
+  return (
+    <div className="turn-due" style={{ top: turnDue.top, [turnDue.anchor === 'start' ? 'left' : 'right']: turnDue.x }}>
+      <span className={turnDue.overdue ? 'overdue' : ''}>{soakLog.turnDue(clock(turnDue.atMs))}</span>
+      <PressButton label={`${turn} ${row.name}`} isDisabled={isBusy} onPress={() => onTurned(row.batchId)}>{turn}</PressButton>
+    </div>
   );
 }
 

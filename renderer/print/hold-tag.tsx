@@ -12,15 +12,19 @@ export function HoldTag({ batchId }: { readonly batchId: string }): ReactNode {
   const formats = useFormats();
   const answer = useAsk('batch.get', { batchId });
   const verdict = useAsk('batch.verdict', { batchId });
+  const listed = useAsk('corrective.list', { batchId });
   if (answer.data === undefined || verdict.data === undefined) return <ProblemNote failure={failureOf(answer.error ?? verdict.error)} />;
   const { batch } = answer.data;
+  const name = batch.lotCode ?? batch.shortName;
+  const correctives = listed.data?.correctives ?? [];
+  const latest = correctives.at(-1);
   const hold = verdict.data.decisions.filter((decision) => decision.decision === 'hold').at(-1);
   return (
     <Paper widthMm={148} heightMm={105} marginMm={6} mayPrint={hold !== undefined}>
       <article className="hold-tag">
         <h1>{text.title}</h1>
         <p className="hold-rule">{text.lines}</p>
-        <p><b>{text.batch}:</b> {batch.lotCode ?? batch.shortName} {batch.marketName}, {formats.mass(batch.fillets.grams)}</p>
+        <p><b>{text.batch}:</b> {name} {batch.marketName}, {formats.mass(batch.fillets.grams)}</p>
         {hold === undefined ? null : (
           <>
             <p><b>{text.why}:</b> {hold.reason}</p>
@@ -28,6 +32,7 @@ export function HoldTag({ batchId }: { readonly batchId: string }): ReactNode {
             <p><b>{text.by}:</b> {hold.initials} &nbsp; <b>{text.when}:</b> {formats.longMoment(hold.atMs)}</p>
           </>
         )}
+        {latest === undefined ? null : <p><b>{words.packingTable.corrective.number(correctives.length, name)}:</b> {words.packingTable.corrective.dispositions[latest.disposition]}</p>}
         <p>{text.moving}</p>
       </article>
     </Paper>

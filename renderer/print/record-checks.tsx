@@ -10,14 +10,14 @@ export function RecordChecks({ record }: { readonly record: Output<'record.batch
   return (
     <>
       <p><b>{deciding.words}</b></p>
-      <ul>
+      <ol>
         {deciding.checks.filter((check) => check.verdict !== 'does-not-apply').map((check) => (
           <li key={check.checkId}>
             <b>{check.title}: {words.verdict.names[check.verdict]}.</b> {check.reason}
             <CheckSource check={check} />
           </li>
         ))}
-      </ul>
+      </ol>
       {deciding.notJudgedHere.length === 0 ? null : <p>{words.verdict.notJudged(deciding.notJudgedHere.join(', '))}</p>}
       {record.labResults.length === 0 ? null : (
         <ul>

@@ -2,6 +2,7 @@ import { useMemo, type ReactNode } from 'react';
 import type { Output } from '../../app/contract/contract.ts';
 import type { Load } from '../../app/contract/requests/smokehouse.ts';
 import { chartSeriesOf, marksOf } from '../chart/load-series.ts';
+import type { Sentence } from '../chart/evidence-lanes.ts';
 import { ProbeChart } from '../chart/probe-chart.tsx';
 import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
@@ -11,10 +12,12 @@ const text = words.print.record;
 interface RecordReadingsProps {
   readonly load: Load;
   readonly series: Output<'record.batch'>['series'];
+  /** The checks by their numbers in the list. */
+  readonly sentences: readonly Sentence[];
 }
 
 /** The load on paper: its pieces, its marks, the chart and every reading. */
-export function RecordReadings({ load, series }: RecordReadingsProps): ReactNode {
+export function RecordReadings({ load, series, sentences }: RecordReadingsProps): ReactNode {
   const formats = useFormats();
   const drawn = useMemo(() => chartSeriesOf(load, series), [load, series]);
   const moments = [...new Set(drawn.flatMap((each) => [...each.atMs]))].sort((a, b) => a - b);
@@ -26,7 +29,8 @@ export function RecordReadings({ load, series }: RecordReadingsProps): ReactNode
       <ul>
         {load.points.map((point) => <li key={point.id}>{[point.name, point.rackPlace, point.thicknessMm === null ? '' : `${point.thicknessMm} mm`, point.instrumentName].filter((part) => part !== '').join(', ')}</li>)}
       </ul>
-      <ProbeChart title={words.recordShelf.chartTitle} series={drawn} limits={[]} marks={marksOf(load)} />
+      <ProbeChart title={words.recordShelf.chartTitle} series={drawn} limits={[]} sentences={sentences} marks={marksOf(load)} />
+      <p className="print-caution">{text.marks}</p>
       <h2>{text.readings}</h2>
       <table className="print-table readings">
         <thead><tr><th>{text.time}</th>{drawn.map((each) => <th key={each.pointId} className="right">{each.name}, {formats.degreeSign}</th>)}</tr></thead>

@@ -3,8 +3,10 @@ import { failureOf, useAsk } from '../bridge/use-ask.ts';
 import { useFormats } from '../parts/format.ts';
 import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
+import { sentencesOf } from '../chart/evidence-lanes.ts';
 import { Paper } from './paper.tsx';
 import { RecordChecks } from './record-checks.tsx';
+import { RecordCorrective } from './record-corrective.tsx';
 import { RecordReadings } from './record-readings.tsx';
 
 const text = words.print.record;
@@ -14,6 +16,7 @@ const shelf = words.packingTable;
 export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNode {
   const formats = useFormats();
   const answer = useAsk('record.batch', { batchId });
+  const listed = useAsk('corrective.list', { batchId });
   if (answer.data === undefined) return <ProblemNote failure={failureOf(answer.error)} />;
   const record = answer.data;
   const { batch, kitchen, load } = record;
@@ -44,9 +47,10 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
             </li>
           ))}
         </ul>
-        {load === null ? null : <RecordReadings load={load} series={record.series} />}
+        {load === null ? null : <RecordReadings load={load} series={record.series} sentences={sentencesOf(record.deciding.checks, batch.id)} />}
         <h2>{text.verdicts}</h2>
         <RecordChecks record={record} />
+        {listed.data === undefined ? null : <RecordCorrective listed={listed.data} name={batch.lotCode ?? batch.shortName} filletGrams={batch.fillets.grams} />}
         <h2>{text.decisions}</h2>
         <ul>{record.decisions.map((each) => <li key={each.id}>{shelf.decidedBy(shelf.decided[each.decision], formats.longMoment(each.atMs), each.initials, each.reason)}</li>)}</ul>
         <h2>{text.packs}</h2>

@@ -56,7 +56,7 @@ describe('the book of limits', () => {
 
 describe('a broken file', () => {
   const checks: unknown = JSON.parse(readFileSync(new URL('../../assets/limits/checks.json', import.meta.url), 'utf8'));
-  const set = { id: 'x', name: 'X', version: '1', readInFull: true, note: 'n', answers: [{ question: 'raw', checks: ['RAW-38'] }], correctiveActs: ['Destroy it.'] };
+  const set = { id: 'x', name: 'X', version: '1', effectiveFrom: '2026-01-01', readInFull: true, note: 'n', answers: [{ question: 'raw', checks: ['RAW-38'] }], correctiveActs: ['Destroy it.'] };
 
   it('is taken when it is whole', () => expect(bookOfLimits(checks, [set]).sets).toHaveLength(1));
   it('is refused when it names no check', () => expect(() => bookOfLimits(checks, [{ ...set, answers: [{ question: 'raw', checks: ['RAW-39'] }] }])).toThrow('RAW-39'));

@@ -34,6 +34,20 @@ describe('a store record whose start is known', () => {
     expect(found.spans.filter((span) => !span.counts).map((span) => [span.fromMs, span.toMs])).toContainEqual([minutes(120), minutes(600)]);
   });
 
+  it('runs, where that start is not known, from the first reading at or below the limit, and shows what lies before, read or not', () => {
+    const store: Partial<JudgeCase> = { ...CHILLED };
+    const batch = (points: Points) => {
+      const closed = batchOf(stored(points), store);
+      return { ...closed, records: { ...closed.records, store: { inMs: 0, open: false } } };
+    };
+    for (const points of [[[600, 37], [660, 37]], [[5, 50], [600, 37], [660, 37]]] as Points[]) {
+      const found = judgeAlone('STORE-38', batch(points));
+      expect(found.verdict).toBe('meets');
+      expect(found.spans[0]).toMatchObject({ fromMs: 0, toMs: minutes(600), counts: false });
+    }
+    expect(judgeAlone('STORE-38', batch([[600, 37], [660, 37], [800, 37]])).verdict).toBe('not-proven');
+  });
+
   it('still counts every reading where the fish was chilled before the record began', () => {
     const early = { ...CHILLED, chilledMs: minutes(-100) };
     expect(judgeAlone('STORE-38', batchOf(stored([[0, 50], [60, 36], [120, 36]]), early)).verdict).toBe('misses');

@@ -98,3 +98,14 @@ describe('pieces without a reading after smoking', () => {
     expect(judgeAlone('COOL-FC', batchOf([pieceF('A', HOLD), pieceF('B', HOLD)], marked)).verdict).toBe('not-proven');
   });
 });
+
+describe('a piece that cooled, was heated again and kept its hold', () => {
+  it('is not done because the others, the thickest among them, have cooled', () => {
+    const thick = pieceF('A', [[0, 150], [5, 134], [60, 90], [110, 69], [200, 50], [300, 39]], { thicknessMm: 40 });
+    const again = pieceF('B', [[0, 150], [5, 120], ...steady(146, 270, 305, 5)], { thicknessMm: 20 });
+    expect(judgeAlone('COOL-FC', running(batchOf([thick, again]))).verdict).toBe('open');
+    expect(judgeAlone('COOL-FC', batchOf([thick, again])).verdict).toBe('not-proven');
+    // Hot to the end and never seen to fall, it was only left unread after its smoking.
+    expect(judgeAlone('COOL-FC', batchOf([thick, pieceF('B', steady(146, 270, 305, 5), { thicknessMm: 20 })])).verdict).toBe('meets');
+  });
+});

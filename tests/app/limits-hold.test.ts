@@ -96,10 +96,19 @@ describe('probes recorded one after another', () => {
   });
 });
 
+describe('a piece that was never read', () => {
+  it('does not keep the others from being told that they can’t have kept it together', () => {
+    const judged = batchOf([pieceF('A', []), pieceF('B', steady(146, 0, 20, 5)), pieceF('C', [...steady(146, 0, 15, 5), [20, 140]])]);
+    const found = together(judged);
+    expect(found?.verdict).toBe('misses');
+    expect(found?.reason).toContain('All pieces together');
+  });
+});
+
 describe('entries kept as they came', () => {
   it('says so when readings were copied from paper or entered late', () => {
     const point = pieceF('A', FULL);
     const batch = batchOf([{ ...point, readings: point.readings.map((reading, index) => (index < 2 ? { ...reading, entered: 'paper' as const } : index === 2 ? { ...reading, entered: 'late' as const } : reading)) }]);
-    expect(hold(batch).reason).toMatch(/1 reading was entered late\. 2 readings were copied from paper\.$/);
+    expect(hold(batch).reason).toMatch(/1 reading was entered late \(over 30 min after reading\)\. 2 readings were copied from paper\.$/);
   });
 });

@@ -55,6 +55,44 @@ describe('a hold by hand', () => {
   });
 });
 
+describe('a hold of all pieces together by hand', () => {
+  const together = { ...context, together: true, probesAsked: 3 };
+  const next = (records: Points[], now: number, index = 0) => {
+    const pieces = records.map((points, number) => pieceF('ABCD'[number] ?? '', points));
+    const piece = pieces[index];
+    if (piece === undefined) throw new Error('no such piece');
+    return nextHoldReading(hold, piece, running(batchOf(pieces)), together, minutes(now));
+  };
+  const A: Points = [[90, 145.4], [100, 146.2], [106, 147]];
+
+  it('says the common clock, and the piece’s own beside it', () => {
+    expect(next([A, [[90, 140], [106, 144]], [[90, 141], [106, 144.5]]], 107)?.text).toBe('Piece A: read by minute 116: must show 145 °F or more. Kept 0 of 30 min, all pieces together; this piece 16 min.');
+    const two: Points = [[90, 140], [100, 145.1], [106, 146]];
+    expect(next([A, two, two], 107)?.text).toContain('Kept 6 of 30 min, all pieces together; this piece 16 min.');
+  });
+  it('goes on asking a piece that has kept its own 30 min until all have kept them together', () => {
+    const early: Points = steady(146, 60, 100, 10);
+    const late: Points = [[60, 130], [70, 140], [80, 145.5], [90, 146], [100, 146]];
+    expect(next([early, late, late], 101)).toMatchObject({ dueMs: minutes(110), text: 'Piece A: read by minute 110: must show 145 °F or more. Kept 20 of 30 min, all pieces together; this piece 40 min.' });
+    const done = (points: Points): Points => [...points, [110, 146]];
+    expect(next([done(early), done(late), done(late)], 111)).toBeUndefined();
+  });
+  it('ends with the common run, not with the piece’s', () => {
+    const late: Points = [[60, 130], [84, 145.5], [94, 146], [104, 146]];
+    expect(next([steady(146, 54, 104, 10), late, late], 105)?.dueMs).toBe(minutes(114));
+    expect(next([[...steady(146, 54, 104, 10), [108, 146]], [...late, [108, 146]], [...late, [108, 146]]], 109)?.dueMs).toBe(minutes(114));
+  });
+  it('starts again for all when one piece breaks it', () => {
+    const broken: Points = [...A.slice(0, 2), [106, 144.9]];
+    expect(next([A, broken, A], 107)?.text).toContain('Kept 0 of 30 min, all pieces together');
+  });
+  it('is not held up by a spot check beside records exactly as long as the hold', () => {
+    const kept = steady(146, 60, 90, 10);
+    expect(next([kept, kept, kept, [[85, 120]]], 91)).toBeUndefined();
+  });
+  it('is the piece’s own clock where only one is measured', () => expect(next([A], 107)?.text).toContain('Kept 16 of 30 min.'));
+});
+
 describe('a cooling by hand', () => {
   const HELD = steady(146, 0, 30, 10);
   const next = (points: Points, now: number) => {

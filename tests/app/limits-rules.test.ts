@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { decimalFrom, quotientText } from '../../app/limits/decimals.ts';
 import { judgeSet } from '../../app/limits/judge-set.ts';
-import type { JudgeCase, ScheduledProcess } from '../../app/limits/judge-case.ts';
+import type { JudgeCase } from '../../app/limits/judge-case.ts';
 import { minuteWords } from '../../app/limits/words.ts';
 import { batchOf, judgeAlone, minutes, needSet, pieceF, readingsF, running } from '../support/judge-cases.ts';
 import { judgeOne, limitBook, steady, type Points } from '../support/judged-log.ts';
@@ -21,24 +21,15 @@ describe('salt', () => {
     expect(quotientText(decimalFrom('350'), decimalFrom('100'), 4)).toBe('3.5');
   });
   it('reads numbers as a program writes them', () => expect(decimalFrom('1e-7')).toEqual({ digits: 1n, scale: 7 }));
-
-  const window: ScheduledProcess = { name: 'Scheduled process 7', verified: true, window: [
-    { what: 'recipe version', limit: '3', side: 'exactly', actual: '3' },
-    { what: 'brine to fish', limit: '1.0', side: 'at-least', actual: '1' },
-    { what: 'thickness in mm', limit: '25', side: 'at-most', actual: '25' },
-  ] };
-  const bySet = (scheduledProcess: ScheduledProcess) => judgeSet(needSet('us-fda-sale'), batchOf([], { ...chilled, scheduledProcess }), limitBook, { words: minuteWords('F'), paper: false }).units.find((unit) => unit.question === 'salt' && unit.verdict !== 'does-not-apply');
-
-  it('may be shown by a process authority’s window instead', () => {
-    expect(bySet(window)).toMatchObject({ verdict: 'meets', deciding: { checkId: 'SCHEDULED' } });
-    expect(bySet({ ...window, verified: false })?.verdict).toBe('not-proven');
-    expect(bySet({ ...window, window: [...window.window, { what: 'yield in per cent', limit: '80', side: 'at-most', actual: '80.1' }] })?.verdict).toBe('not-proven');
-    expect(bySet({ ...window, window: [{ what: 'soak in min', limit: '600', side: 'at-least' }] })?.verdict).toBe('not-proven');
-  });
 });
 
 describe('ceilings', () => {
-  it('prove nothing by a single reading', () => expect(judgeOne('STORE-38', 'store', [[0, 36]]).verdict).toBe('not-proven'));
+  it('prove nothing by a single reading, whatever the marks around it', () => {
+    expect(judgeOne('STORE-38', 'store', [[0, 36]]).verdict).toBe('not-proven');
+    expect(judgeOne('STORE-38', 'store', [[30, 36]], { marks: { inMinute: 0, outMinute: 60 } }).verdict).toBe('not-proven');
+    expect(judgeOne('COLD-90-20', 'chamber', [[5, 80]], { marks: { inMinute: 0, outMinute: 10 } }).verdict).toBe('not-proven');
+    expect(judgeOne('STORE-38', 'store', [[0, 36], [60, 36]]).verdict).toBe('meets');
+  });
   it('miss on a running record, are not proven by a gap, and else are open', () => {
     expect(judgeOne('COLD-90-20', 'chamber', [[0, 80], [5, 91]], { open: true }).verdict).toBe('misses');
     expect(judgeOne('COLD-90-20', 'chamber', [...steady(80, 0, 30, 5), [60, 80]], { open: true }).verdict).toBe('not-proven');
@@ -95,6 +86,10 @@ describe('the soak', () => {
     expect(judgeAlone('BRINE-4H-38', batchOf([room, brine([[0, 58], [241, 50]])])).verdict).toBe('misses');
     expect(judgeAlone('BRINE-4H-38', batchOf([room, brine([[0, 58]])])).verdict).toBe('misses');
   });
+  it('has no length by a brine that nobody read, so its room is judged', () => {
+    const unread = batchOf([room, brine([])]);
+    expect(judgeAlone('BRINE-4H-38', { ...unread, records: { ...unread.records, soak: { inMs: minutes(-5), open: false } } }).verdict).toBe('misses');
+  });
   it('is not over 4 h yet while it runs', () => {
     const batch = running(batchOf([room, brine([[0, 58], [200, 50]])]));
     expect(judgeAlone('BRINE-4H-38', { ...batch, records: { ...batch.records, soak: { inMs: 0, open: true } } }).verdict).toBe('open');
@@ -145,7 +140,8 @@ describe('sealing and reviewing', () => {
   const sealed = (sealedMs: number | undefined, frozenMs: number | undefined) => judgeAlone('ROP-FROZEN-FC', batchOf([], { pack: 'vacuum', store: 'frozen', sealedMs, frozenMs })).verdict;
   it('asks frozen solid before sealing', () => expect([sealed(10, 5), sealed(5, 10), sealed(5, 5), sealed(5, undefined)]).toEqual(['meets', 'misses', 'not-proven', 'not-proven']));
   it('allows a review seven days, to the moment', () => {
-    const review = (days?: number) => judgeAlone('REC-REVIEW-7D', batchOf([], { facts: { review: { recordedMs: 0, reviewedMs: days === undefined ? undefined : days * 86_400_000 } } })).verdict;
+    const training = { what: 'training' as const, number: 'T-1', holder: 'R. Holm', onFileMs: 0 };
+    const review = (days?: number) => judgeAlone('REC-REVIEW-7D', batchOf([], { facts: { onFile: [training], review: { recordedMs: 0, reviewedMs: days === undefined ? undefined : days * 86_400_000, reviewer: 'R. Holm' } } })).verdict;
     expect([review(7), review(7.001), review(8), review()]).toEqual(['meets', 'misses', 'misses', 'not-proven']);
   });
 });

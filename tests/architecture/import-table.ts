@@ -44,7 +44,7 @@ export const IMPORT_TABLE: readonly Area[] = [
     may: { ...FRONT_KNOWS, 'main/browser/': 'yes', 'main/window/content-policy.ts': 'yes', 'main/window/page-files.ts': 'yes' },
     packages: ['node', 'zod'],
   },
-  { area: 'main/backroom/', may: BACK_ROOM, packages: ['node', 'zod'] },
+  { area: 'main/backroom/', may: BACK_ROOM, packages: ['node', 'zod', 'ml-levenberg-marquardt'] },
   { area: 'main/backroom/book/', may: BACK_ROOM, packages: ['node', 'zod', 'better-sqlite3'] },
   // The two files that a thread begins with look at the version of Node before anything else is loaded.
   { area: 'main/backroom/worker.ts', may: { ...BACK_ROOM, 'main/start/node-version.ts': 'yes' }, packages: ['node'] },

@@ -133,7 +133,7 @@ describe('a recipe that can’t be mixed', () => {
     await first.close();
     const handle = openBookFile(first.file, { clock: TEST_CLOCK });
     write(handle, (book) => book.shelf('recipes').put({
-      id: 'bad', name, version: 1, ratio: 1, target: { brinePercent: target.brinePercent ?? Number.NaN }, saltIngredientId: 'salt', soakHours: 2, turnHours: [], process: 'either', note: '',
+      id: 'bad', name, version: 1, cure: 'wet', ratio: 1, target: { brinePercent: target.brinePercent ?? Number.NaN }, saltIngredientId: 'salt', soakHours: 2, turnHours: [], process: 'either', note: '',
       ingredients: recipe.ingredients.map((one) => ({ ...one, name: one.id })),
     }));
     handle.close();

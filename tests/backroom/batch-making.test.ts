@@ -10,7 +10,7 @@ describe('making a batch', () => {
   it('keeps the card it will be brined by, with names and the deciding set of the kitchen', async () => {
     const kitchen = await openTestKitchen();
     const lot = await receive(kitchen);
-    const { card } = await kitchen.ask('brine.card', { recipeId: 'plain-brine', lotIds: [lot.id], fillets: { text: '9', unit: 'lb' } });
+    const { card } = await kitchen.ask('brine.card', { recipeId: 'plain-brine', lotIds: [lot.id], fillets: { text: '9', unit: 'lb' }, thickestMm: 25, skin: 'on' });
     const batch = await makeBatch(kitchen, [lot.id]);
     expect(batch).toMatchObject({
       shortName: 'WF 329', lotCode: null, lotCodes: [lot.code], marketName: 'Lake Whitefish', scientificName: WHITEFISH,
@@ -140,7 +140,7 @@ describe('what decides a batch', () => {
 describe('nitrite', () => {
   const curingSalt = { ...(ingredientById(catalogue.ingredients, 'salt') ?? fail()), id: 'curing-salt', name: 'Curing salt', subIngredients: ['salt', 'sodium nitrite'] };
   const recipe = {
-    id: 'cured', name: 'Cured', version: 1, ratio: 1, target: { brinePercent: 10 }, saltIngredientId: 'salt', soakHours: 2, turnHours: [], process: 'either', note: '',
+    id: 'cured', name: 'Cured', version: 1, cure: 'wet', ratio: 1, target: { brinePercent: 10 }, saltIngredientId: 'salt', soakHours: 2, turnHours: [], process: 'either', note: '',
     ingredients: [{ id: 'water', name: 'Water', parts: 10 }, { id: 'salt', name: 'Salt', parts: 1 }, { id: 'curing-salt', name: 'Curing salt', parts: 0.1 }],
   } as const;
   const room = { catalogue: { ...catalogue, fish: catalogue.fish, species: catalogue.species, ingredients: [...catalogue.ingredients, curingSalt] } };

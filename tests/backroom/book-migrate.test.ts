@@ -4,13 +4,15 @@ import { describe, expect, it } from 'vitest';
 import { sha256Hex } from '../../main/backroom/book/canonical.ts';
 import type { Connection } from '../../main/backroom/book/connection.ts';
 import { bookVersion, migrate, type Migration, newestVersion } from '../../main/backroom/book/migrate.ts';
-import { firstMigration } from '../../main/backroom/book/migrations/0010-first.ts';
 import { MIGRATIONS } from '../../main/backroom/book/migrations/index.ts';
 import { connect, openBookFile } from '../../main/backroom/book/open.ts';
 import { makeBook, makeBookFolder, openForTest, recordOne, TEST_CLOCK } from '../support/book-folder.ts';
 
-const addColour: Migration = { version: 20, name: 'colour', up: (database) => database.exec("ALTER TABLE places ADD COLUMN colour TEXT NOT NULL DEFAULT 'white'") };
-const addShape: Migration = { version: 30, name: 'shape', up: (database) => database.exec('CREATE TABLE shapes (id TEXT PRIMARY KEY NOT NULL) STRICT') };
+/** What this program's own steps lead to; the steps of these tests come after. */
+const NEWEST = newestVersion(MIGRATIONS);
+
+const addColour: Migration = { version: NEWEST + 10, name: 'colour', up: (database) => database.exec("ALTER TABLE places ADD COLUMN colour TEXT NOT NULL DEFAULT 'white'") };
+const addShape: Migration = { version: NEWEST + 20, name: 'shape', up: (database) => database.exec('CREATE TABLE shapes (id TEXT PRIMARY KEY NOT NULL) STRICT') };
 
 /** A step that does half its work and then fails. */
 function failing(version: number): Migration {
@@ -61,7 +63,7 @@ describe('the steps of this program', () => {
     for (const { version } of MIGRATIONS) expect(version % 10).toBe(0);
   });
   it('are refused when they stand out of order or not at all', () => {
-    expect(() => newestVersion([addShape, addColour])).toThrow('Step 20 “colour” is out of order.');
+    expect(() => newestVersion([addShape, addColour])).toThrow(`Step ${NEWEST + 10} “colour” is out of order.`);
     expect(() => newestVersion([addShape, addShape])).toThrow('out of order');
     expect(() => newestVersion([])).toThrow('There are no steps.');
   });
@@ -95,27 +97,27 @@ describe('the steps of this program', () => {
 describe('bringing an older book up to date', () => {
   it('does each pending step and keeps what was there', () => {
     const { file } = makeOldBook();
-    const row = lookWith(file, [firstMigration, addColour, addShape], (database) => ({
+    const row = lookWith(file, [...MIGRATIONS, addColour, addShape], (database) => ({
       version: bookVersion(database),
       place: database.prepare<[], { id: string; colour: string }>('SELECT id, colour FROM places').get(),
     }));
-    expect(row).toEqual({ version: 30, place: { id: 'place-1', colour: 'white' } });
+    expect(row).toEqual({ version: NEWEST + 20, place: { id: 'place-1', colour: 'white' } });
   });
   it('ends in the same schema as a new book, whichever version it began with', () => {
-    const all = [firstMigration, addColour, addShape];
+    const all = [...MIGRATIONS, addColour, addShape];
     const fresh = connect(Buffer.alloc(0));
     migrate(fresh, all, null);
     const wanted = schemaOf(fresh);
     fresh.close();
     const { file } = makeOldBook();
-    expect(lookWith(file, [firstMigration, addColour], schemaOf)).not.toEqual(wanted);
+    expect(lookWith(file, [...MIGRATIONS, addColour], schemaOf)).not.toEqual(wanted);
     expect(lookWith(file, all, schemaOf)).toEqual(wanted);
   });
   it('copies the book first, and the copy is the old book whole', () => {
     const { folder, file } = makeOldBook();
-    openBookFile(file, { clock: TEST_CLOCK, migrations: [firstMigration, addColour] }).close();
-    expect(readdirSync(folder).toSorted()).toEqual(['kitchen-before-v10-2026-11-25-1.backup.alderbook', 'kitchen.alderbook']);
-    const copy = openForTest(join(folder, 'kitchen-before-v10-2026-11-25-1.backup.alderbook')).reader();
+    openBookFile(file, { clock: TEST_CLOCK, migrations: [...MIGRATIONS, addColour] }).close();
+    expect(readdirSync(folder).toSorted()).toEqual([`kitchen-before-v${NEWEST}-2026-11-25-1.backup.alderbook`, 'kitchen.alderbook']);
+    const copy = openForTest(join(folder, `kitchen-before-v${NEWEST}-2026-11-25-1.backup.alderbook`)).reader();
     expect(copy.checkChain()).toMatchObject({ entries: 1, intact: true });
     expect(copy.shelf('places').all()).toHaveLength(1);
   });
@@ -126,8 +128,8 @@ describe('bringing an older book up to date', () => {
   });
   it('keeps the last ten copies', () => {
     const { folder, file } = makeOldBook();
-    const steps = [firstMigration];
-    for (let version = 20; version <= 150; version += 10) {
+    const steps = [...MIGRATIONS];
+    for (let version = NEWEST + 10; version <= NEWEST + 140; version += 10) {
       steps.push({ version, name: `step ${version}`, up: (database) => database.exec(`CREATE TABLE step_${version} (id TEXT) STRICT`) });
       openBookFile(file, { clock: TEST_CLOCK, migrations: steps }).close();
     }
@@ -135,32 +137,32 @@ describe('bringing an older book up to date', () => {
   });
   it('leaves version and schema as they were when a step fails half way', () => {
     const { file } = makeOldBook();
-    const before = lookWith(file, [firstMigration], (database) => ({ version: bookVersion(database), schema: schemaOf(database) }));
-    expect(() => openBookFile(file, { clock: TEST_CLOCK, migrations: [firstMigration, failing(20)] })).toThrow('power cut');
-    expect(lookWith(file, [firstMigration], (database) => ({ version: bookVersion(database), schema: schemaOf(database) }))).toEqual(before);
+    const before = lookWith(file, MIGRATIONS, (database) => ({ version: bookVersion(database), schema: schemaOf(database) }));
+    expect(() => openBookFile(file, { clock: TEST_CLOCK, migrations: [...MIGRATIONS, failing(NEWEST + 10)] })).toThrow('power cut');
+    expect(lookWith(file, MIGRATIONS, (database) => ({ version: bookVersion(database), schema: schemaOf(database) }))).toEqual(before);
   });
   it('keeps the steps before the one that failed', () => {
     const { file } = makeOldBook();
-    expect(() => openBookFile(file, { clock: TEST_CLOCK, migrations: [firstMigration, addColour, failing(30)] })).toThrow('power cut');
-    expect(lookWith(file, [firstMigration, addColour], bookVersion)).toBe(20);
+    expect(() => openBookFile(file, { clock: TEST_CLOCK, migrations: [...MIGRATIONS, addColour, failing(NEWEST + 20)] })).toThrow('power cut');
+    expect(lookWith(file, [...MIGRATIONS, addColour], bookVersion)).toBe(NEWEST + 10);
   });
   it('refuses a step that leaves rows pointing nowhere', () => {
     const { file } = makeOldBook();
     const orphaning: Migration = {
-      version: 20,
+      version: NEWEST + 10,
       name: 'orphaning',
       up: (database) => database.exec("INSERT INTO readings (point_id, at_ms, low_ticks, cut, text, unit, how, source, entry_sequence) VALUES ('p', 1, 1, 0, '1', 'F', 'file', '', 99)"),
     };
-    expect(() => openBookFile(file, { clock: TEST_CLOCK, migrations: [firstMigration, orphaning] })).toThrow('Step 20 “orphaning” leaves 1 rows that point nowhere.');
-    expect(lookWith(file, [firstMigration], bookVersion)).toBe(10);
+    expect(() => openBookFile(file, { clock: TEST_CLOCK, migrations: [...MIGRATIONS, orphaning] })).toThrow(`Step ${NEWEST + 10} “orphaning” leaves 1 rows that point nowhere.`);
+    expect(lookWith(file, MIGRATIONS, bookVersion)).toBe(NEWEST);
   });
   it('rebuilds a table that others point at without losing them', () => {
     const { file } = makeOldBook();
     const rebuild: Migration = {
-      version: 20,
+      version: NEWEST + 10,
       name: 'rebuild',
       up: (database) => database.exec('CREATE TABLE places_new (position INTEGER PRIMARY KEY, id TEXT NOT NULL UNIQUE, body TEXT NOT NULL) STRICT; INSERT INTO places_new SELECT * FROM places; DROP TABLE places; ALTER TABLE places_new RENAME TO places'),
     };
-    expect(lookWith(file, [firstMigration, rebuild], (database) => database.prepare('SELECT id FROM places').all())).toEqual([{ id: 'place-1' }]);
+    expect(lookWith(file, [...MIGRATIONS, rebuild], (database) => database.prepare('SELECT id FROM places').all())).toEqual([{ id: 'place-1' }]);
   });
 });

@@ -47,8 +47,27 @@ describe('the brine card', () => {
     const kitchen = await openTestKitchen();
     const lot = await receive(kitchen);
     const { card } = await kitchen.ask('brine.card', { recipeId: 'plain-brine', lotIds: [lot.id], fillets: { text: '9', unit: 'lb' } });
-    expect(card.workings.map((working) => working.figure)).toEqual(['lines', 'percentByWeight', 'salometerDegrees', 'waterPhasePercent', 'litres', 'floatShowsDegrees', 'finishedEstimate']);
-    for (const working of card.workings) expect(working.source).not.toBe('');
+    const figures = card.workings.map((working) => working.figure);
+    expect(new Set(figures).size).toBe(figures.length);
+    expect(figures).toEqual(expect.arrayContaining([
+      ...card.lines.map((line) => `line.${line.ingredientId}`), 'ratio', 'target', 'totalGrams', 'litres', 'percentByWeight', 'salometerDegrees', 'waterPhasePercent',
+      'sugarPercent', 'floatShowsDegrees', 'brineTicks', 'firstSolidTicks', 'finishedEstimate', 'soakHours', 'turnHours',
+    ]));
+    for (const working of card.workings) expect(working.source).toMatch(/read|computed|from memory|common practice|this kitchen’s recipe/i);
+  });
+
+  it('explains its figures by the figures of this very card', async () => {
+    const kitchen = await openTestKitchen();
+    const lot = await receive(kitchen);
+    const { card } = await kitchen.ask('brine.card', { recipeId: 'plain-brine', lotIds: [lot.id], fillets: { text: '9', unit: 'lb' } });
+    const textOf = (figure: string) => card.workings.find((working) => working.figure === figure)?.text ?? '';
+    expect(textOf('line.salt')).toContain('Solved for 60 °SAL');
+    expect(textOf('line.salt')).toContain('647 g');
+    expect(textOf('totalGrams')).toContain(`= ${card.totalGrams} g`);
+    expect(textOf('salometerDegrees')).toContain(`${card.percentByWeight.toFixed(2)} % of salt over 26.395 %`);
+    expect(textOf('firstSolidTicks')).toContain('ice begins to form at');
+    expect(textOf('turnHours')).toContain('after 1 h');
+    expect(card.workings.find((working) => working.figure === 'soakHours')?.source).toContain('common practice');
   });
 
   it('warns of a guest’s catch, and in Alaska of its permit', async () => {

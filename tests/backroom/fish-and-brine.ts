@@ -41,7 +41,7 @@ export async function makeBatch(kitchen: TestKitchen, lotIds: string[], more: Pa
 
 type SoakInput = Input<'soak.log'>;
 
-/** A step of a soak; the brine is 38 °F unless said. */
+/** A step of a soak; the brine is 38 °F and new unless said. */
 export function soakInput(batchId: string, what: SoakInput['what'], atMs: number, more: Partial<SoakInput> = {}): SoakInput {
-  return { batchId, what, atMs, brine: { text: '38', unit: 'F' }, room: null, ...more };
+  return { batchId, what, atMs, brine: { text: '38', unit: 'F' }, room: null, ...(what === 'start' ? { brineReused: false } : {}), ...more };
 }

@@ -41,9 +41,9 @@ describe('the line', () => {
     const [bar] = (await kitchen.ask('line.get', {})).bars;
     expect(bar?.turns).toEqual([{ atMs: startMs + 2 * HOUR_MS, done: false }, { atMs: startMs + 6 * HOUR_MS, done: false }]);
     expect(bar?.dues).toEqual([
-      { atMs: startMs + 2 * HOUR_MS, text: 'Turn WF 329 in its brine', overdue: true },
-      { atMs: startMs + 6 * HOUR_MS, text: 'Turn WF 329 in its brine', overdue: false },
-      { atMs: startMs + 12 * HOUR_MS, text: 'Take WF 329 out of the brine', overdue: false },
+      { atMs: startMs + 2 * HOUR_MS, text: 'Turn WF 329 in its brine', overdue: true, what: 'turn' },
+      { atMs: startMs + 6 * HOUR_MS, text: 'Turn WF 329 in its brine', overdue: false, what: 'turn' },
+      { atMs: startMs + 12 * HOUR_MS, text: 'Take WF 329 out of the brine', overdue: false, what: 'end' },
     ]);
   });
 
@@ -59,7 +59,7 @@ describe('the line', () => {
     const { kitchen, startMs, nowMs } = await soakingKitchen(13);
     const [bar] = (await kitchen.ask('line.get', {})).bars;
     expect(bar?.steps).toEqual([{ kind: 'soak', fromMs: startMs, toMs: nowMs, planned: false }]);
-    expect(bar?.dues.at(-1)).toEqual({ atMs: startMs + 12 * HOUR_MS, text: 'Take WF 329 out of the brine', overdue: true });
+    expect(bar?.dues.at(-1)).toEqual({ atMs: startMs + 12 * HOUR_MS, text: 'Take WF 329 out of the brine', overdue: true, what: 'end' });
   });
 
   it('goes on drying after the soak, with nothing due of it', async () => {

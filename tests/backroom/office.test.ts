@@ -54,7 +54,7 @@ describe('smokers and places', () => {
     const atMs = kitchen.clock.nowMs();
     await kitchen.ask('readings.enter', { how: 'by-hand', readings: [{ pointId: place.id, atMs, value: { text: '36', unit: 'F' }, instrumentId: probe.id }] });
     const office = await kitchen.ask('office.get', {});
-    expect(office.smokers).toEqual([{ id: smoker.id, name: 'Old smoker', chamberInstrumentId: chamber.id, probeIds: [probe.id] }]);
+    expect(office.smokers).toEqual([{ id: smoker.id, name: 'Old smoker', chamberInstrumentId: chamber.id, probeIds: [probe.id], coldestPlace: '', warmestPlace: '', largestLoadGrams: null }]);
     expect(office.places).toEqual([{ id: place.id, name: 'Walk-in', kind: 'cooler', lastTicks: 20_000, lastAtMs: atMs }]);
     expect(office.backupHint).toContain('kitchen.alderbook');
   });

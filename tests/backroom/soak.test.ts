@@ -88,6 +88,6 @@ describe('the log of a soak', () => {
     const { kitchen, batch, startMs } = await kitchenWithBatch();
     await kitchen.ask('soak.log', soakInput(batch.id, 'start', startMs, { room: { text: '36.5', unit: 'F' } }));
     const { entries } = await kitchen.ask('record.batch', { batchId: batch.id });
-    expect(entries.at(-1)).toMatchObject({ kind: 'soak.start', happenedAtMs: startMs, summary: 'WF 329 went into the brine at 08:00 on 25 Nov 2026, brine 38 °F, room 36.5 °F.' });
+    expect(entries.at(-1)).toMatchObject({ kind: 'soak.start', happenedAtMs: startMs, summary: 'WF 329 went into the brine at 08:00 on 25 Nov 2026, brine 38 °F, room 36.5 °F; new brine.' });
   });
 });

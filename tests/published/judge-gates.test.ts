@@ -5,13 +5,16 @@
  */
 import { describe, expect, it } from 'vitest';
 import { mayPass } from '../../app/limits/gates.ts';
-import type { JudgeCase, MeasuredPoint, Reading } from '../../app/limits/judge-case.ts';
+import type { CaseFacts, JudgeCase, MeasuredPoint, Reading } from '../../app/limits/judge-case.ts';
 import { judgeSet } from '../../app/limits/judge-set.ts';
 import { findSet } from '../../app/limits/limit-set.ts';
+import type { FiledRecord } from '../../app/limits/on-file.ts';
 import { minuteWords } from '../../app/limits/words.ts';
 import { ticksFromNumber } from '../../app/measures/temperature.ts';
 import { judgeOne, limitBook, onStraightLines, steady, type Points } from '../support/judged-log.ts';
 
+const TRAINING: FiledRecord = { what: 'training', number: 'T-1', holder: 'R. Holm', onFileMs: -86_400_000 };
+const PERMIT: FiledRecord = { what: 'permission', number: 'P-9', holder: 'Tamarack Narrows Lodge', onFileMs: -86_400_000 };
 const VACUUM_FROZEN = { pack: 'vacuum', store: 'frozen' } as const;
 
 describe('packing and handing over', () => {
@@ -40,11 +43,22 @@ describe('packing and handing over', () => {
   });
 
   it('W8b: under food-service rules without a variance the fish must be frozen before it is sealed', () => {
+    const permitted = (more: Partial<JudgeCase>, facts: CaseFacts = {}): JudgeCase => ({ ...wholeBatch(), ...more, facts: { ...wholeBatch().facts, onFile: [TRAINING, PERMIT], ...facts } });
     expect(mayPass('pack', VACUUM_FROZEN, judged('us-food-code', wholeBatch())).verdict).toBe('misses');
-    const before = { ...wholeBatch(), frozenMs: minutes(1990) };
+    expect(mayPass('pack', VACUUM_FROZEN, judged('us-food-code', permitted({}))).verdict).toBe('misses');
+    const before = permitted({ frozenMs: minutes(1990) });
     expect(mayPass('pack', VACUUM_FROZEN, judged('us-food-code', before)).verdict).toBe('meets');
-    expect(mayPass('pack', VACUUM_FROZEN, judged('us-food-code', { ...wholeBatch(), facts: { ...wholeBatch().facts, variance: true } })).verdict).toBe('meets');
+    expect(mayPass('pack', VACUUM_FROZEN, judged('us-food-code', permitted({}, { variance: true }))).verdict).toBe('meets');
+    const onFile = [TRAINING, PERMIT, { ...PERMIT, what: 'variance' as const, number: 'V-2' }];
+    expect(mayPass('pack', VACUUM_FROZEN, judged('us-food-code', permitted({}, { onFile }))).verdict).toBe('meets');
+    expect(mayPass('pack', VACUUM_FROZEN, judged('us-food-code', permitted({}, { onFile: onFile.map((record) => ({ ...record, validUntilMs: record.what === 'variance' ? minutes(1000) : undefined })) }))).verdict).toBe('misses');
     expect(mayPass('pack', VACUUM_FROZEN, judged('ny-food-service', wholeBatch())).verdict).toBe('misses');
+  });
+
+  it('is stopped at the pack gate by a permission that is not on file, and says so by its name', () => {
+    const pack = mayPass('pack', VACUUM_FROZEN, judged('us-food-code', { ...wholeBatch(), frozenMs: minutes(1990), facts: { ...wholeBatch().facts, onFile: [] } }));
+    expect(pack).toMatchObject({ verdict: 'not-proven', blocking: [{ checkId: 'PERMIT-FC', reason: 'No permission is on file.' }] });
+    expect(pack.line).toMatch(/^May not be packed: permission not proven\./);
   });
 
   it('W9: vacuum packing in New York food service misses, whatever the salt', () => {
@@ -143,7 +157,7 @@ function wholeBatch(): JudgeCase {
       store: { inMs: minutes(2000), outMs: minutes(5000), open: false },
     },
     sealedMs: minutes(1995), frozenMs: minutes(2600), errorTicks: 0, saltSamples: [],
-    facts: { brineReused: false, cure: 'wet', wasFrozen: false, labelledAsSealed: true, review: { recordedMs: 0, reviewedMs: minutes(1440) } },
+    facts: { brineReused: false, cure: 'wet', wasFrozen: false, labelledAsSealed: true, review: { recordedMs: 0, reviewedMs: minutes(1440), reviewer: 'R. Holm' }, onFile: [TRAINING] },
   };
 }
 
@@ -157,7 +171,7 @@ function coldBatch(): JudgeCase {
     points: [
       { name: 'Piece 1', role: 'piece', record: 'process', readings: readings([[-900, 36], [-870, 36], [-840, 37]]) },
       { name: 'Smoker', role: 'chamber', record: 'process', readings: readings(steady(75, 0, 305, 5)) },
-      { name: 'Drying room', role: 'room', record: 'process', readings: readings(steady(38, 0, 300, 60)) },
+      { name: 'Drying room', role: 'room', record: 'dry', readings: readings(steady(38, 0, 300, 60)) },
       tub, cooler, freezer,
       { name: 'Freezer', role: 'store', record: 'freezer', readings: readings(steady(-5, 2000, 3440, 60)) },
     ],

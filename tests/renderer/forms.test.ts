@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { addressOf, readAddress } from '../../renderer/frame/address.ts';
 import { dayInWords, formatsOf, scaleGrams } from '../../renderer/parts/format.ts';
 import { draftOf, emptyForm } from '../../renderer/places/fish-in/receive-draft.ts';
-import { loadDraft, pieceRows } from '../../renderer/places/smokehouse/load-draft.ts';
+import { loadDraft, pieceRows, readyInput } from '../../renderer/places/smokehouse/load-draft.ts';
 
 const kitchen = {
   name: 'Test', address: { street: '', city: 'A', region: 'B', postalCode: '' }, timeZone: 'America/Chicago', temperatureUnit: 'F' as const,
@@ -56,11 +56,24 @@ describe('the form of a fish lot', () => {
 });
 
 describe('the pieces of a new load', () => {
-  const smoker = { id: 's', name: 'North', chamberInstrumentId: 'c', probeIds: ['p1', 'p2', 'p3', 'p4'] };
+  const smoker = { id: 's', name: 'North', chamberInstrumentId: 'c', probeIds: ['p1', 'p2', 'p3', 'p4'], coldestPlace: '', warmestPlace: '', largestLoadGrams: null };
   it('are one a probe, at most three, in the coldest corner first', () => {
     const rows = pieceRows(smoker, 34);
     expect(rows.map((row) => row.instrumentId)).toEqual(['p1', 'p2', 'p3']);
     expect(rows[0]).toMatchObject({ thickness: '34', rackPlace: 'coldest corner' });
+  });
+  it('start in the place on file that decides: the coldest for hot smoke, the warmest for cold', () => {
+    const known = { ...smoker, coldestPlace: 'left of the door', warmestPlace: 'over the fire' };
+    expect(pieceRows(known, 34, 'hot').map((row) => row.rackPlace)).toEqual(['left of the door', 'coldest corner', 'middle']);
+    expect(pieceRows(known, 34, 'cold')[0]?.rackPlace).toBe('over the fire');
+    expect(pieceRows(known, 34, 'hot', 4)[0]).toMatchObject({ name: 'Piece 4', instrumentId: '' });
+  });
+  it('are asked about before they are lit with what was typed: a thickness that can’t be read is not known', () => {
+    const [first, ...others] = pieceRows(smoker, 34, 'hot');
+    if (first === undefined) throw new Error('no piece');
+    const asked = readyInput(smoker, ['b1'], [{ ...first, thickness: 'thick' }, ...others]);
+    expect(asked.pieces.map((piece) => piece.thicknessMm)).toEqual([null, 34, 34]);
+    expect(asked.pieces[0]).toMatchObject({ batchId: 'b1', instrumentId: 'p1' });
   });
   it('are three by hand where the smoker has no probe', () => {
     expect(pieceRows({ ...smoker, probeIds: [] }, 0).map((row) => row.instrumentId)).toEqual(['', '', '']);

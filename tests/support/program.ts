@@ -13,6 +13,8 @@ export interface ProgramStart {
   /** The file of the book; left out, one in a folder of its own that goes when the program stops. */
   readonly bookFile?: string;
   readonly demo?: boolean;
+  /** Moves the program's clock, so that a walk can go over more than one day. */
+  readonly shiftMs?: number;
 }
 
 export interface RunningProgram {
@@ -26,13 +28,13 @@ export interface RunningProgram {
 }
 
 /** Starts it on a free port. Rejects with what it said when it prints no address. */
-export async function startProgram({ bookFile, demo = false }: ProgramStart = {}): Promise<RunningProgram> {
+export async function startProgram({ bookFile, demo = false, shiftMs = 0 }: ProgramStart = {}): Promise<RunningProgram> {
   const ownFolder = bookFile === undefined ? mkdtempSync(path.join(os.tmpdir(), 'alderbook-walk-')) : null;
   const file = bookFile ?? path.join(ownFolder ?? '', 'kitchen.alderbook');
   const child = spawn(
     process.execPath,
-    [path.join(ROOT, 'out', 'main', 'index.js'), '--front=browser', '--port=0', `--book=${file}`, ...(demo ? ['--demo'] : [])],
-    { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] },
+    [...(shiftMs === 0 ? [] : ['--import', path.join(ROOT, 'tests', 'support', 'shift-clock.mjs')]), path.join(ROOT, 'out', 'main', 'index.js'), '--front=browser', '--port=0', `--book=${file}`, ...(demo ? ['--demo'] : [])],
+    { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, SHIFT_CLOCK_MS: String(shiftMs) } },
   );
   const exited = new Promise<number>((resolve) => child.once('exit', (code) => resolve(code ?? 1)));
   const faults: string[] = [];

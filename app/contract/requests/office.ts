@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { command, pure, query, startsBook } from '../endpoint.ts';
 import { Failure } from '../envelope.ts';
-import { Id, InstantMs, Role, TemperatureUnit, Ticks, TypedTemperature, Words } from './quantities.ts';
+import { Id, InstantMs, Role, TemperatureUnit, Ticks, TypedMass, TypedTemperature, Words } from './quantities.ts';
 
 export const KitchenKind = z.enum(['food-service', 'seller', 'custom-processor', 'home']);
 export const Address = z.strictObject({
@@ -22,8 +22,14 @@ export const KitchenDraft = z.strictObject({
   kind: KitchenKind,
   /** The limit set that decides for new batches; proposed from the kind. */
   decidingSetId: z.string().max(40),
+  /** When the kitchen closes, as `22:00`. */
+  closesAt: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/).optional(),
+  /** Where guests' catch and bought fish are decided by different sets. */
+  decidingFor: z.strictObject({ guest: z.string().max(60), supplier: z.string().max(60) }).optional(),
   /** The ground of 21 CFR 101.9(j) on which packs for sale carry no Nutrition Facts. */
   nutritionGround: z.enum(['retailer-total-sales', 'retailer-food-sales', 'low-volume', 'very-small', 'small-pack']).optional(),
+  /** The paper on which the kitchen may use nitrite, such as a variance with its number; without one it may not. */
+  nitriteGround: z.string().trim().max(200).optional(),
 });
 export const Kitchen = z.strictObject({
   ...KitchenDraft.shape,
@@ -42,7 +48,11 @@ export const Instrument = z.strictObject({
   /** Where its error comes from, in words. */
   errorGround: z.string(),
 });
-export const Smoker = z.strictObject({ id: Id, name: Words, chamberInstrumentId: Id.nullable(), probeIds: z.array(Id) });
+export const Smoker = z.strictObject({
+  id: Id, name: Words, chamberInstrumentId: Id.nullable(), probeIds: z.array(Id),
+  /** Where it is coldest (for hot smoke) and warmest (for cold), and the largest load it was proven with. */
+  coldestPlace: z.string().default(''), warmestPlace: z.string().default(''), largestLoadGrams: z.number().nullable().default(null),
+});
 export const PlaceKind = z.enum(['brining-room', 'cooler', 'freezer']);
 export const Place = z.strictObject({ id: Id, name: Words, kind: PlaceKind });
 
@@ -85,7 +95,7 @@ export const officeRequests = {
     z.strictObject({ id: Id }),
   ),
   'office.addSmoker': command(
-    z.strictObject({ name: Words, chamberInstrumentId: Id.nullable(), probeIds: z.array(Id).max(24) }),
+    z.strictObject({ name: Words, chamberInstrumentId: Id.nullable(), probeIds: z.array(Id).max(24), coldestPlace: z.string().trim().max(120).optional(), warmestPlace: z.string().trim().max(120).optional(), largestLoad: TypedMass.nullable().optional() }),
     z.strictObject({ id: Id }),
   ),
   'office.addPlace': command(z.strictObject({ name: Words, kind: PlaceKind }), z.strictObject({ id: Id })),

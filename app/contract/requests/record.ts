@@ -30,7 +30,8 @@ export const LineBar = z.strictObject({
   name: z.string(),
   steps: z.array(z.strictObject({ kind: z.enum(['soak', 'dry', 'smoke', 'cool', 'freeze']), fromMs: InstantMs, toMs: InstantMs, planned: z.boolean() })),
   turns: z.array(z.strictObject({ atMs: InstantMs, done: z.boolean() })),
-  dues: z.array(z.strictObject({ atMs: InstantMs, text: z.string(), overdue: z.boolean() })),
+  /** `turn`: can be logged as done from the line. */
+  dues: z.array(z.strictObject({ atMs: InstantMs, text: z.string(), overdue: z.boolean(), what: z.enum(['turn', 'end', 'reading', 'other']).default('other') })),
 });
 
 export const recordRequests = {

@@ -1,4 +1,5 @@
 /** The shelves: one table a subject, whole documents, looked up by id and by their keys. */
+import type { Statement } from 'better-sqlite3';
 import type { Shelf } from '../room.ts';
 import { Refusal } from '../refusal.ts';
 import type { Connection } from './connection.ts';
@@ -12,6 +13,15 @@ const TABLES: { readonly [N in ShelfName]: { readonly table: string; readonly on
   smokers: { table: 'smokers', one: 'smoker' },
   places: { table: 'places', one: 'place' },
   recipes: { table: 'recipes', one: 'recipe' },
+  recipeVersions: { table: 'recipe_versions', one: 'version of a recipe' },
+  ingredients: { table: 'ingredients', one: 'ingredient' },
+  tastings: { table: 'tastings', one: 'tasting' },
+  soakSamples: { table: 'soak_samples', one: 'sample of brined fish' },
+  papers: { table: 'papers', one: 'paper' },
+  scheduledProcesses: { table: 'scheduled_processes', one: 'scheduled process' },
+  correctives: { table: 'correctives', one: 'corrective action' },
+  reviews: { table: 'reviews', one: 'review' },
+  ownSets: { table: 'own_sets', one: 'limit set' },
   fishLots: { table: 'fish_lots', one: 'fish lot' },
   batches: { table: 'batches', one: 'batch' },
   loads: { table: 'loads', one: 'load' },
@@ -27,17 +37,23 @@ interface BodyRow {
   readonly body: string;
 }
 
+/** The statements of one shelf, prepared once a connection: a request opens the same shelves again and again. */
+interface ShelfStatements {
+  readonly byId: Statement<[string], BodyRow>;
+  readonly inOrder: Statement<[], BodyRow>;
+  readonly upsert: Statement<(string | null)[]>;
+  readonly byKey: ReadonlyMap<string, Statement<[string], BodyRow>>;
+}
+const prepared = new WeakMap<Connection, Map<ShelfName, ShelfStatements>>();
+
 /**
  * Opens one shelf.
  * @param mayWrite asked at every `put`; throws when the caller may not write just now
  */
 export function openShelf<N extends ShelfName>(database: Connection, name: N, mayWrite: () => void): Shelf<Stored<N>> {
-  const { table, one } = TABLES[name];
+  const { one } = TABLES[name];
   const { schema, keys } = SHELVES[name];
-  const columns = keys.map(columnOf);
-  const byId = database.prepare<[string], BodyRow>(`SELECT body FROM ${table} WHERE id = ?`);
-  const inOrder = database.prepare<[], BodyRow>(`SELECT body FROM ${table} ORDER BY position`);
-  const upsert = database.prepare<(string | null)[]>(upsertSql(table, columns));
+  const { byId, inOrder, upsert, byKey } = statementsOf(database, name);
 
   function read(row: BodyRow): Stored<N> {
     const parsed = schema.safeParse(parseBody(row.body));
@@ -58,14 +74,34 @@ export function openShelf<N extends ShelfName>(database: Connection, name: N, ma
     },
     all: () => inOrder.all().map(read),
     where(key, value) {
-      if (!(keys as readonly string[]).includes(key)) throw new Error(`The shelf ${name} has no key ${key}.`);
-      return database.prepare<[string], BodyRow>(`SELECT body FROM ${table} WHERE ${columnOf(key)} = ? ORDER BY position`).all(value).map(read);
+      const statement = byKey.get(key);
+      if (statement === undefined) throw new Error(`The shelf ${name} has no key ${key}.`);
+      return statement.all(value).map(read);
     },
     put(document) {
       mayWrite();
       const kept: Record<string, unknown> = schema.parse(document);
       upsert.run(String(kept['id']), ...keys.map((key) => keyText(kept[key])), JSON.stringify(kept));
     },
+  };
+}
+
+function statementsOf(database: Connection, name: ShelfName): ShelfStatements {
+  const ofConnection = prepared.get(database) ?? new Map<ShelfName, ShelfStatements>();
+  prepared.set(database, ofConnection);
+  const known = ofConnection.get(name) ?? prepareShelf(database, name);
+  ofConnection.set(name, known);
+  return known;
+}
+
+function prepareShelf(database: Connection, name: ShelfName): ShelfStatements {
+  const { table } = TABLES[name];
+  const columns = SHELVES[name].keys.map((key) => [key, columnOf(key)] as const);
+  return {
+    byId: database.prepare<[string], BodyRow>(`SELECT body FROM ${table} WHERE id = ?`),
+    inOrder: database.prepare<[], BodyRow>(`SELECT body FROM ${table} ORDER BY position`),
+    upsert: database.prepare<(string | null)[]>(upsertSql(table, columns.map(([, column]) => column))),
+    byKey: new Map(columns.map(([key, column]) => [key, database.prepare<[string], BodyRow>(`SELECT body FROM ${table} WHERE ${column} = ? ORDER BY position`)])),
   };
 }
 

@@ -3,11 +3,17 @@
  * so that a damaged row is found when it is read and not when it is printed.
  */
 import { z } from 'zod';
-import { BrineCard, Recipe, Skin, SoakEvent } from '../../../app/contract/requests/brine-bench.ts';
+import { IngredientAsset } from '../../../app/contract/assets.ts';
+import { StoredOwnSet as OwnSetBody } from '../../../app/contract/assets-limits.ts';
+import { BrineCard, Mend, Skin, SoakEvent, SoakSample } from '../../../app/contract/requests/brine-bench.ts';
+import { BatchWeight, Corrective, Review } from '../../../app/contract/requests/corrective.ts';
 import { FishForm, FishSource } from '../../../app/contract/requests/fish.ts';
 import { Confirmation } from '../../../app/contract/requests/limits.ts';
 import { Instrument, Kitchen, Person, Place, Smoker } from '../../../app/contract/requests/office.ts';
 import { Pack, StoredLabel } from '../../../app/contract/requests/packing.ts';
+import { Composition, Recipe, RecipeVersion } from '../../../app/contract/requests/recipes.ts';
+import { Paper, Scheduled } from '../../../app/contract/requests/papers.ts';
+import { Tasting } from '../../../app/contract/requests/taste.ts';
 import { EnteredMass, Id, InstantMs, PackKind, PointRole, Process, StoreKind, Ticks } from '../../../app/contract/requests/quantities.ts';
 import { Decision, LabResult } from '../../../app/contract/requests/verdict.ts';
 
@@ -19,12 +25,27 @@ export const StoredFishLot = z.strictObject({
 });
 export const StoredBatch = z.strictObject({
   id: Id, shortName: z.string(), lotCode: z.string().nullable(), lotIds: z.array(Id), speciesId: Id,
-  sourceKind: z.enum(['guest', 'supplier']), fillets: EnteredMass, thickestMm: z.number(), skin: Skin,
+  sourceKind: z.enum(['guest', 'supplier']), fillets: EnteredMass, thickestMm: z.number(), thinnestMm: z.number().nullable().default(null), skin: Skin,
   process: Process, pack: PackKind, store: StoreKind, setId: z.string(), card: BrineCard, recipe: Recipe,
+  /** The kitchen's own ingredients of its card as they were then; those of the program's list never change. */
+  ownIngredients: z.array(IngredientAsset).default([]),
+  brinePlaceId: Id.nullable().default(null), tub: z.string().default(''), basket: z.string().default(''),
+  brineReused: z.boolean().nullable().default(null), mends: z.array(Mend).default([]),
+  /** The scheduled process its salt may also be judged by. */
+  scheduledId: Id.nullable().default(null),
+  /** Drained after the brine, and finished. */
+  weights: z.array(BatchWeight).default([]),
   soak: z.array(SoakEvent), loadId: Id.nullable(), madeAtMs: InstantMs, madeBy: z.string(),
   intoFreezerAtMs: InstantMs.nullable(), frozenAtMs: InstantMs.nullable(), sealedAtMs: InstantMs.nullable(),
   outOfFreezerAtMs: InstantMs.nullable(), freezerPlaceId: Id.nullable(),
 });
+export const StoredRecipeVersion = z.strictObject({ id: Id, recipeId: Id, ...RecipeVersion.shape });
+/** An ingredient of the kitchen's own: what it is made of as given, and the figures that come of it. */
+export const StoredIngredient = z.strictObject({
+  id: Id, version: z.int().min(1), composition: Composition, figures: IngredientAsset, savedAtMs: InstantMs, savedBy: z.string(),
+});
+/** A limit set of the kitchen's own, as a letter or a variance made it; each version is a document of its own. */
+export const StoredOwnSet = z.strictObject({ id: Id, savedBy: z.string(), savedAtMs: InstantMs, paperId: Id.nullable().default(null), body: OwnSetBody });
 export const StoredLoad = z.strictObject({
   id: Id, number: z.int(), letter: z.string().length(1).nullable(), smokerId: Id, process: Process, batchIds: z.array(Id),
   openedAtMs: InstantMs, openedBy: z.string(), inAtMs: InstantMs.nullable(), endOfSmokingAtMs: InstantMs.nullable(),
@@ -48,6 +69,15 @@ export const SHELVES = {
   smokers: { schema: Smoker, keys: [] },
   places: { schema: Place, keys: [] },
   recipes: { schema: Recipe, keys: [] },
+  recipeVersions: { schema: StoredRecipeVersion, keys: ['recipeId'] },
+  ingredients: { schema: StoredIngredient, keys: [] },
+  tastings: { schema: Tasting, keys: [] },
+  soakSamples: { schema: SoakSample, keys: ['batchId'] },
+  papers: { schema: Paper, keys: [] },
+  scheduledProcesses: { schema: Scheduled, keys: [] },
+  correctives: { schema: Corrective, keys: ['batchId'] },
+  reviews: { schema: Review, keys: ['batchId'] },
+  ownSets: { schema: StoredOwnSet, keys: [] },
   fishLots: { schema: StoredFishLot, keys: ['code'] },
   batches: { schema: StoredBatch, keys: ['lotCode', 'loadId'] },
   loads: { schema: StoredLoad, keys: [] },

@@ -1,6 +1,6 @@
 /** Making a batch: lots of one species and one source, a recipe, and the limit set that will decide. */
 import type { Parsed } from '../../../app/contract/contract.ts';
-import type { Recipe } from '../../../app/contract/requests/brine-bench.ts';
+import type { Recipe } from '../../../app/contract/requests/recipes.ts';
 import type { Species } from '../../../app/contract/requests/fish.ts';
 import { massFromText } from '../../../app/measures/mass.ts';
 import { localDay } from '../../../app/measures/zone.ts';
@@ -12,8 +12,10 @@ import { actingPerson } from './acting.ts';
 import { makeCard } from './brine-card.ts';
 import { refuseInput } from './field-refusal.ts';
 import { kitchenOf } from './kitchen.ts';
+import { ingredientsOf, ownIngredientsAmong } from './kitchen-ingredients.ts';
 import { needDecidingSet } from './limit-standing.ts';
-import { refuseForbiddenNitrite } from './nitrite-rule.ts';
+import { decidingSetIdFor } from './own-set-choice.ts';
+import { refuseForbiddenNitrite, refuseUngroundedNitrite } from './nitrite-rule.ts';
 import { lotsForOneTub, refuseMoreThanReceived } from './tub-lots.ts';
 import { zoneOf } from './when.ts';
 
@@ -31,14 +33,18 @@ export function makeBatch(room: BookRoom, input: Parsed<'batch.make'>): StoredBa
   const tub = lotsForOneTub(room, input.lotIds);
   const fillets = unwrap(massFromText(input.fillets.text, input.fillets.unit, 'fillets'));
   refuseMoreThanReceived(room, tub.lots, fillets.grams);
-  refuseForbiddenNitrite(room, recipe, tub.species);
-  const setId = input.setId ?? kitchenOf(room.book).decidingSetId;
+  const ingredients = ingredientsOf(room);
+  refuseForbiddenNitrite(room, recipe, tub.species, ingredients);
+  refuseUngroundedNitrite(kitchenOf(room.book), recipe, ingredients);
+  const setId = input.setId ?? decidingSetIdFor(room, tub.sourceKind);
   needDecidingSet(room, setId, ['setId']);
   const batch: StoredBatch = {
     id: room.newId(), shortName: nextShortName(room, tub.species), lotCode: null, lotIds: input.lotIds,
-    speciesId: tub.species.id, sourceKind: tub.sourceKind, fillets, thickestMm: input.thickestMm, skin: input.skin,
+    speciesId: tub.species.id, sourceKind: tub.sourceKind, fillets, thickestMm: input.thickestMm, thinnestMm: input.thinnestMm ?? null, skin: input.skin,
     process: input.process, pack: input.pack, store: input.store, setId,
-    card: makeCard(room, { recipe, tub, filletGrams: fillets.grams, yieldPercent: input.yieldPercent }), recipe,
+    card: makeCard(room, { recipe, tub, filletGrams: fillets.grams, choices: input, ingredients }), recipe,
+    ownIngredients: ownIngredientsAmong(room, recipe.ingredients.map(({ id }) => id)),
+    brinePlaceId: null, tub: '', basket: '', brineReused: null, mends: [], scheduledId: null, weights: [],
     soak: [], loadId: null, madeAtMs: room.clock.nowMs(), madeBy: actingPerson(room).initials,
     intoFreezerAtMs: null, frozenAtMs: null, sealedAtMs: null, outOfFreezerAtMs: null, freezerPlaceId: null,
   };

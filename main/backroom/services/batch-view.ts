@@ -3,11 +3,12 @@ import type { Batch, Stage } from '../../../app/contract/requests/brine-bench.ts
 import type { StoredBatch, StoredFishLot } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
 import { standingDecision } from './release.ts';
+import { soakLimitsOf } from './soak-limits.ts';
 import { speciesOf } from './species.ts';
 
 /** The only place where the wire's batch is composed. */
 export function viewBatch(room: BookRoom, batch: StoredBatch): Batch {
-  const { recipe: _recipe, ...kept } = batch;
+  const { recipe: _recipe, ownIngredients: _ownIngredients, scheduledId: _scheduledId, weights: _weights, ...kept } = batch;
   const species = speciesOf(room, batch.speciesId);
   const lots = lotsOf(room, batch);
   return {
@@ -17,6 +18,7 @@ export function viewBatch(room: BookRoom, batch: StoredBatch): Batch {
     scientificName: species.scientificName,
     ownerName: ownerOf(lots),
     stage: stageOf(room, batch),
+    soakLimits: soakLimitsOf(room, batch),
   };
 }
 

@@ -34,7 +34,7 @@ function bookStatus(room: Room): Output<'book.status'> {
 function startBook(room: Room, input: Parsed<'book.start'>): Output<'book.start'> {
   refuseUnknownZone(input.kitchen.timeZone, ['kitchen', 'timeZone']);
   refuseBadCrew(input.people);
-  needDecidingSet({ catalogue: room.catalogue, book: null }, input.kitchen.decidingSetId, ['kitchen', 'decidingSetId']);
+  needDecidingSet({ catalogue: room.catalogue, book: null, clock: room.clock }, input.kitchen.decidingSetId, ['kitchen', 'decidingSetId']);
   room.keeper.start((at) => {
     beginBook(at(room.clock.nowMs(), null), { kitchen: { ...input.kitchen, demo: false }, people: input.people });
   }, 'own');

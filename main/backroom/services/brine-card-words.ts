@@ -1,7 +1,9 @@
 /** The lines of a brine card in kitchen measures, as words. */
 import type { CardLine } from '../../../app/brine/card.ts';
 import type { HouseholdMeasure } from '../../../app/brine/household.ts';
+import type { SourceNote } from '../../../app/brine/ingredients.ts';
 import { plainNumber } from '../../../app/brine/rounding.ts';
+import { formatDegrees } from '../../../app/measures/temperature.ts';
 
 const QUARTERS = ['', '¼', '½', '¾'] as const;
 const PLURALS: Readonly<Record<string, string>> = { leaf: 'leaves' };
@@ -34,8 +36,18 @@ function quarterWords(quarters: number, one: string, many: string): string {
 }
 
 /** What to know about weighing a line; empty where there is nothing. */
-export function remarkOf(line: CardLine): string {
+export function remarkOf(line: Pick<CardLine, 'ingredient' | 'household'>): string {
   if (line.ingredient.chooseForm && line.household === undefined) return 'Weigh it: a cup of it weighs too differently from kind to kind.';
   if (line.household?.kind !== 'spoons' || line.household.lowGrams === undefined || line.household.highGrams === undefined) return '';
   return `This measure may weigh ${plainNumber(line.household.lowGrams, 0)} to ${plainNumber(line.household.highGrams, 0)} g.`;
+}
+
+/** A source with the way it is known, in a line. */
+export function sourceWords({ publisher, title, section, year, mark }: SourceNote): string {
+  return `${publisher}, “${title}”, ${section}${year === null ? '' : `, ${year}`} (${mark})`;
+}
+
+/** A temperature in both scales, such as `12.3 °F (−10.9 °C)`. */
+export function degreesWords(ticks: number): string {
+  return `${formatDegrees(ticks, 'F')} °F (${formatDegrees(ticks, 'C')} °C)`.replaceAll('-', '−');
 }

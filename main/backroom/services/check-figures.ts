@@ -1,5 +1,5 @@
 /** The figures of a check in one line, in the unit of its law. */
-import type { Check, DescentCheck, Figure } from '../../../app/limits/limit-set.ts';
+import type { Check, DescentCheck, Figure, LabelCheck } from '../../../app/limits/limit-set.ts';
 
 /** One line for people; empty where the check has no figure. */
 export function checkFigures(check: Check): string {
@@ -20,8 +20,21 @@ export function checkFigures(check: Check): string {
     case 'unmeasured': return check.what;
     case 'frozen-before-seal': return 'frozen solid before it is sealed';
     case 'pack-ban': return 'this pack is forbidden';
-    case 'no-figure': case 'retention': case 'permission': case 'calibration': case 'label': case 'film': return '';
+    case 'calibration': return check.within === 'day' ? 'checked on the day' : `checked within ${check.within.months} months`;
+    case 'retention': return `kept for ${'years' in check.length ? plural(check.length.years, 'year') : plural(check.length.days, 'day')} from the day it was ${check.from}`;
+    case 'label': return labelFigures(check);
+    case 'film': return `at least ${check.oxygenRate} cc/m² of oxygen a day`;
+    case 'no-figure': case 'permission': return '';
   }
+}
+
+function labelFigures({ lifeDays, openedHours }: LabelCheck): string {
+  const life = lifeDays === undefined ? [] : [`at most ${plural(lifeDays, 'day')} on the label`];
+  return [...life, ...(openedHours === undefined ? [] : [`used within ${openedHours} h of opening`])].join(', ');
+}
+
+function plural(count: number, one: string): string {
+  return `${count} ${count === 1 ? one : `${one}s`}`;
 }
 
 function descentFigures(check: DescentCheck): string {

@@ -1,10 +1,11 @@
 /** What stays in the finished fish, for the order of a label's ingredient list. */
 import { brinedFish, type RawFish } from '../../../app/brine/balance.ts';
-import { ingredientById, mixtureOf, type WeighedIngredient } from '../../../app/brine/ingredients.ts';
+import { mixtureOf, type WeighedIngredient } from '../../../app/brine/ingredients.ts';
 import { USUAL_FISH } from '../../../app/brine/recipe.ts';
 import type { LabelIngredient } from '../../../app/packs/label-types.ts';
 import type { StoredBatch } from '../book/stored.ts';
 import type { Room } from '../room.ts';
+import { weighedLines } from './brine-card-ingredients.ts';
 
 /** An ingredient that is nothing but water; the smoke dries off more than the fish took up, so it is not on the label. */
 const ALL_WATER_PERCENT = 100;
@@ -17,10 +18,11 @@ const ALL_WATER_PERCENT = 100;
  * Only the order rests on it: the weights are not printed. Water is left out because smoking dries
  * off more than the soak brought in (21 CFR 101.4(c): water is declared where it stays; from memory).
  */
-export function labelIngredients(room: Room, batch: StoredBatch, marketName: string): LabelIngredient[] {
+export function labelIngredients(room: Pick<Room, 'catalogue'>, batch: Pick<StoredBatch, 'id' | 'fillets' | 'card' | 'ownIngredients'>, marketName: string): LabelIngredient[] {
   const fish: LabelIngredient = { name: marketName, grams: batch.fillets.grams, allergens: [`fish: ${marketName}`] };
-  const weighed = weighedOf(room, batch);
-  const share = shareTakenUp(batch.fillets.grams, weighed);
+  const weighed = weighedLines(room, batch);
+  // A dry cure stays on the fish, drip and all.
+  const share = batch.card.cure === 'dry' ? 1 : shareTakenUp(batch.fillets.grams, weighed);
   return [fish, ...mergeSameName(weighed.filter(({ ingredient }) => ingredient.waterPercent < ALL_WATER_PERCENT), share)];
 }
 
@@ -37,14 +39,6 @@ function mergeSameName(weighed: readonly WeighedIngredient[], share: number): La
     });
   }
   return [...merged.values()];
-}
-
-function weighedOf(room: Room, batch: StoredBatch): WeighedIngredient[] {
-  return batch.card.lines.map(({ ingredientId, grams }) => {
-    const ingredient = ingredientById(room.catalogue.ingredients, ingredientId);
-    if (ingredient === undefined) throw new Error(`the brine card of batch ${batch.id} has an unknown ingredient ${ingredientId}`);
-    return { ingredient, grams };
-  });
 }
 
 /** The share of the brine's salt that the fillets hold at equilibrium, 0 to 1. */

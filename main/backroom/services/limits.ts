@@ -1,39 +1,53 @@
 /** The limit sets with their checks and sources, and the kitchen's confirmations. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
 import type { CheckInfo, Confirmation, SetInfo } from '../../../app/contract/requests/limits.ts';
-import { checkIdsOf, findCheck, sourceOf, type LimitSet, type Source } from '../../../app/limits/limit-set.ts';
+import { checkIdsOf, findCheck, isInForce, sourceOf, type LimitBook, type LimitSet, type Source } from '../../../app/limits/limit-set.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { actingPerson } from './acting.ts';
 import { checkFigures } from './check-figures.ts';
 import { refuseInput } from './field-refusal.ts';
-import { kitchenOf } from './kitchen.ts';
 import { confirmationsOf, mayDecide } from './limit-standing.ts';
+import { kitchenDay, limitsOf, ownSetsOf, publishedIdOf } from './own-set-book.ts';
+import { decidingSetIdFor } from './own-set-choice.ts';
 
 export const limitsServices = { 'limits.list': listLimits, 'limits.confirm': confirmLimit } satisfies Services<'limits.list' | 'limits.confirm'>;
 
 function listLimits(room: BookRoom): Output<'limits.list'> {
-  const confirmed = confirmationsOf(room.book);
-  const { decidingSetId } = kitchenOf(room.book);
-  return { sets: room.catalogue.limits.sets.map((set) => setInfo(room, set, confirmed, decidingSetId)) };
+  const limits = limitsOf(room);
+  const listing: Listing = {
+    limits, confirmed: confirmationsOf(room.book), today: kitchenDay(room),
+    deciding: new Set([decidingSetIdFor(room, 'guest'), decidingSetIdFor(room, 'supplier')]),
+  };
+  return { sets: limits.sets.map((set) => setInfo(listing, set)) };
 }
 
-function setInfo(room: BookRoom, set: LimitSet, confirmed: ReadonlyMap<string, Confirmation>, decidingSetId: string): SetInfo {
+interface Listing {
+  readonly limits: LimitBook;
+  readonly confirmed: ReadonlyMap<string, Confirmation>;
+  /** YYYY-MM-DD. */
+  readonly today: string;
+  /** Ids of the sets that decide new batches of some kind of fish. */
+  readonly deciding: ReadonlySet<string>;
+}
+
+function setInfo(listing: Listing, set: LimitSet): SetInfo {
+  const { limits, confirmed, today, deciding } = listing;
   return {
     setId: set.id, name: set.name, version: set.version, readInFull: set.readInFull,
-    mayDecide: mayDecide(room.catalogue.limits, set, confirmed), decides: set.id === decidingSetId, note: set.note,
-    checks: checkIdsOf(set).map((checkId) => checkInfo(room, set, checkId, confirmed)),
+    mayDecide: mayDecide(limits, set, confirmed) && isInForce(set, today), decides: deciding.has(set.id) && isInForce(set, today), note: set.note,
+    checks: checkIdsOf(set).map((checkId) => checkInfo(listing, set, checkId)),
     noFigure: set.answers.flatMap((answer) => (answer.noFigure === undefined ? [] : `${answer.question}: ${answer.noFigure}`)),
   };
 }
 
-function checkInfo(room: BookRoom, set: LimitSet, checkId: string, confirmed: ReadonlyMap<string, Confirmation>): CheckInfo {
-  const check = findCheck(room.catalogue.limits, checkId);
+function checkInfo({ limits, confirmed }: Listing, set: LimitSet, checkId: string): CheckInfo {
+  const check = findCheck(limits, checkId);
   if (check === undefined) throw new Error(`${set.id} names an unknown check ${checkId}`);
   const source = sourceOf(check, set);
   return {
     checkId, title: check.title, question: check.question, gate: check.gate, figures: checkFigures(check),
-    source: sayingSource(source), mark: source.mark, confirmation: confirmed.get(checkId) ?? null,
+    source: sayingSource(source), mark: source.mark, confirmation: confirmed.get(publishedIdOf(set, checkId)) ?? null,
   };
 }
 
@@ -43,7 +57,9 @@ function sayingSource({ publisher, title, section, year }: Source): string {
 }
 
 function confirmLimit(room: BookRoom, input: Parsed<'limits.confirm'>): Output<'limits.confirm'> {
-  const check = findCheck(room.catalogue.limits, input.checkId);
+  // A kitchen's own figure rests on the published check that it was made from.
+  const published = ownSetsOf(room.book).map((set) => publishedIdOf(set, input.checkId)).find((checkId) => checkId !== input.checkId) ?? input.checkId;
+  const check = findCheck(room.catalogue.limits, published);
   if (check === undefined) refuseInput(`There is no check “${input.checkId}”.`, ['checkId'], 'Choose one from the list of limits.', 'NOT_FOUND');
   const person = actingPerson(room);
   const confirmation: Confirmation = {

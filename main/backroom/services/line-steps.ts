@@ -61,9 +61,9 @@ function turnsToCome(batch: StoredBatch): number[] {
 /** What a running soak asks for: its turns, and its end. */
 export function soakDues(batch: StoredBatch, nowMs: number): LineBar['dues'] {
   const endAtMs = plannedSoakEnd(batch);
-  const turns = turnsToCome(batch).map((atMs) => ({ atMs, text: `Turn ${batch.shortName} in its brine`, overdue: atMs < nowMs }));
+  const turns = turnsToCome(batch).map((atMs) => ({ atMs, text: `Turn ${batch.shortName} in its brine`, overdue: atMs < nowMs, what: 'turn' as const }));
   if (endAtMs === null) return turns;
-  return [...turns, { atMs: endAtMs, text: `Take ${batch.shortName} out of the brine`, overdue: endAtMs < nowMs }];
+  return [...turns, { atMs: endAtMs, text: `Take ${batch.shortName} out of the brine`, overdue: endAtMs < nowMs, what: 'end' }];
 }
 
 function timeOf(batch: StoredBatch, what: 'start' | 'end'): number | null {

@@ -53,5 +53,5 @@ function readingDues(room: BookRoom, batch: StoredBatch, load: StoredLoad | unde
     .filter((point) => point.batchId === batch.id || point.batchId === null).map((point) => point.id));
   return nextReadingsOf(room, load)
     .filter(({ pointId }) => pointId === null || own.has(pointId))
-    .map(({ atMs, text, overdue }) => ({ atMs, text, overdue }));
+    .map(({ atMs, text, overdue }) => ({ atMs, text, overdue, what: 'reading' }));
 }

@@ -1,6 +1,7 @@
 /** What a new book begins with: its kitchen, its people and the starting recipes. */
 import type { Kitchen, Person } from '../../../app/contract/requests/office.ts';
 import type { BookRoom } from '../room.ts';
+import { putVersion } from './recipe-versions.ts';
 import { startingRecipes } from './starting-recipes.ts';
 
 export interface NewBook {
@@ -28,7 +29,7 @@ export function beginBook(room: BookRoom, { kitchen, people }: NewBook): Person[
     });
   }
   for (const recipe of startingRecipes(room.catalogue, kitchen.demo)) {
-    room.book.shelf('recipes').put(recipe);
+    putVersion(room, recipe, { savedBy: '', why: '' });
     room.book.record({ kind: 'recipe.keep', subjectId: recipe.id, happenedAtMs: null, summary: `Kept the recipe “${recipe.name}”, version 1.`, after: recipe });
   }
   return crew;

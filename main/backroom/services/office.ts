@@ -1,7 +1,8 @@
 /** The office: the kitchen, its people, instruments, smokers and places. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import { massFromText } from '../../../app/measures/mass.ts';
 import { isTimeZone } from '../../../app/measures/zone.ts';
-import { Refusal } from '../refusal.ts';
+import { Refusal, unwrap } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { refuseInput } from './field-refusal.ts';
@@ -87,7 +88,9 @@ function addSmoker(room: BookRoom, input: Parsed<'office.addSmoker'>): Output<'o
     refuseInput('The chamber’s probe can’t be a piece’s probe too.', ['chamberInstrumentId'], 'Choose another probe for the chamber.');
   }
   for (const id of [...input.probeIds, ...(input.chamberInstrumentId === null ? [] : [input.chamberInstrumentId])]) instruments.need(id);
-  const smoker = { id: room.newId(), ...input };
+  const { largestLoad, coldestPlace = '', warmestPlace = '', ...named } = input;
+  const largestLoadGrams = largestLoad === undefined || largestLoad === null ? null : unwrap(massFromText(largestLoad.text, largestLoad.unit, 'largestLoad.text')).grams;
+  const smoker = { id: room.newId(), ...named, coldestPlace, warmestPlace, largestLoadGrams };
   smokers.put(smoker);
   room.book.record({
     kind: 'office.addSmoker', subjectId: smoker.id, happenedAtMs: null,

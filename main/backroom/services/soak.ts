@@ -8,6 +8,7 @@ import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { lotsOf, stageOf } from './batch-view.ts';
 import { refuseInput } from './field-refusal.ts';
+import { readStand, type SoakStand } from './soak-tub.ts';
 import { readTypedTemperature } from './typed-temperature.ts';
 import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
 
@@ -23,28 +24,29 @@ const WORDS = { start: 'The start of the soak', turn: 'A turn', end: 'The end of
  * Adds a step to a batch's soak.
  * @returns the batch with the step
  * @throws Refusal: a second start or end (CONFLICT), no start yet, a step out of order or to come, no brine
- *   temperature at the start, temperatures that can't be
+ *   temperature at the start, temperatures that can't be, a place or tub that can't be (see `readStand`)
  */
 export function logSoak(room: BookRoom, input: Logging): StoredBatch {
   const batch = room.book.shelf('batches').need(input.batchId);
   refuseWrongStep(room, batch, input.what);
   refuseFuture(room, input.atMs, ['atMs']);
   refuseWrongTime(room, batch, input);
-  if (input.what === 'start' && input.brine === null) {
+  if (input.what === 'start' && input.brine === null && batch.card.cure === 'wet') {
     refuseInput('The brine’s temperature at the start is missing.', ['brine'], 'Put a thermometer into the brine and type what it shows: the soak is judged by it.');
   }
+  const stand = readStand(room, batch, input);
   const event: SoakEvent = {
     what: input.what, atMs: input.atMs,
     brineTicks: warmerTicks(input.brine, 'brine', WARMEST_BRINE_TICKS),
     roomTicks: warmerTicks(input.room, 'room', WARMEST_ROOM_TICKS),
     initials: actingPerson(room).initials, enteredAtMs: room.clock.nowMs(),
   };
-  const logged: StoredBatch = { ...batch, soak: [...batch.soak, event] };
+  const logged: StoredBatch = { ...batch, ...stand, soak: [...batch.soak, event] };
   room.book.shelf('batches').put(logged);
   room.book.record({
     kind: `soak.${input.what}`, subjectId: batch.id, happenedAtMs: input.atMs,
-    summary: `${summaryOf(batch, input)} at ${sayInstant(room, input.atMs)}${temperatureWords(input)}.`,
-    before: { soak: batch.soak }, after: { soak: logged.soak },
+    summary: `${summaryOf(batch, input)} at ${sayInstant(room, input.atMs)}${temperatureWords(input)}${input.what === 'start' ? standWords(room, stand) : ''}.`,
+    before: { soak: batch.soak }, after: input.what === 'start' ? { soak: logged.soak, ...stand } : { soak: logged.soak },
   });
   room.changed('batch', [batch.id]);
   room.changed('verdict', [batch.id]);
@@ -88,8 +90,18 @@ function warmerTicks(typed: Logging['brine'], field: 'brine' | 'room', warmestTi
 }
 
 function summaryOf(batch: StoredBatch, { what }: Logging): string {
-  if (what === 'turn') return `Turned ${batch.shortName} in its brine`;
-  return what === 'start' ? `${batch.shortName} went into the brine` : `${batch.shortName} came out of the brine`;
+  const bath = batch.card.cure === 'dry' ? 'cure' : 'brine';
+  if (what === 'turn') return `Turned ${batch.shortName} in its ${bath}`;
+  return what === 'start' ? `${batch.shortName} went into the ${bath}` : `${batch.shortName} came out of the ${bath}`;
+}
+
+function standWords(room: BookRoom, { brinePlaceId, tub, basket, brineReused }: SoakStand): string {
+  const words = [
+    brinePlaceId === null ? '' : room.book.shelf('places').need(brinePlaceId).name,
+    tub === '' ? '' : `tub ${tub}`, basket === '' ? '' : `basket ${basket}`,
+    brineReused === null ? '' : brineReused ? 'brine used before' : 'new brine',
+  ].filter((word) => word !== '');
+  return words.length === 0 ? '' : `; ${words.join(', ')}`;
 }
 
 function temperatureWords({ brine, room }: Logging): string {

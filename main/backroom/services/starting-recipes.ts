@@ -1,7 +1,7 @@
 /** The recipes a new book begins with. */
 import soakData from '../../../assets/demo/recipe-soaks.json' with { type: 'json' };
 import { RecipeSoaksAsset } from '../../../app/contract/assets-demo.ts';
-import { BrineTarget, type Recipe } from '../../../app/contract/requests/brine-bench.ts';
+import { BrineTarget, type Recipe } from '../../../app/contract/requests/recipes.ts';
 import { ingredientById } from '../../../app/brine/ingredients.ts';
 import type { Catalogue } from '../catalogue.ts';
 
@@ -16,7 +16,7 @@ export function startingRecipes(catalogue: Pick<Catalogue, 'recipes' | 'ingredie
     if (soak === undefined) throw new Error(`the starting recipe ${starting.id} has no soak`);
     if (!forDemo && !soak.everyBook) return [];
     return [{
-      id: starting.id, name: starting.name, version: 1, ratio: starting.usualRatio, target: BrineTarget.parse(starting.usualTarget),
+      id: starting.id, name: starting.name, version: 1, cure: 'wet', ratio: starting.usualRatio, target: BrineTarget.parse(starting.usualTarget),
       ingredients: starting.ingredients.map(({ id, parts }) => ({ id, name: ingredientById(catalogue.ingredients, id)?.name ?? id, parts })),
       saltIngredientId: starting.salt.ingredientId, soakHours: soak.soakHours, turnHours: soak.turnHours,
       process: soak.process, note: starting.note,

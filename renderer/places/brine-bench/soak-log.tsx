@@ -1,68 +1,39 @@
-import { useState, type ReactNode } from 'react';
-import { exactTicks } from '../../../app/measures/temperature.ts';
+import type { ReactNode } from 'react';
 import type { Batch } from '../../../app/contract/requests/brine-bench.ts';
-import { useCommand } from '../../bridge/use-ask.ts';
+import { useAsk } from '../../bridge/use-ask.ts';
 import { addressOf } from '../../frame/address.ts';
-import { useKitchen } from '../../frame/kitchen.tsx';
-import { PressButton } from '../../parts/button.tsx';
-import { Field } from '../../parts/field.tsx';
 import { useFormats, type Formats } from '../../parts/format.ts';
-import { MomentField } from '../../parts/moment-field.tsx';
-import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
+import { SoakFacts } from './card-facts.tsx';
+import { SoakChecks } from './soak-checks.tsx';
+import { SoakRunning } from './soak-running.tsx';
+import { SoakStart } from './soak-start.tsx';
 
 const text = words.brineBench;
-/** New York 1 NYCRR 262.5(a) and Michigan R 285.569.5: brine at or below 60 °F at the start; over 4 h a room at or below 38 °F. */
-const START_LIMIT_TICKS = exactTicks(60, 'F');
-const ROOM_LIMIT_TICKS = exactTicks(38, 'F');
 
 type Event = Batch['soak'][number];
 
-/** Start, turn and end of the soak, one tap each with the brine's temperature. */
+/** The soak of a batch: what was logged, the next step, and how it stands against the brine's limits. */
 export function SoakLog({ batch }: { readonly batch: Batch }): ReactNode {
-  const { kitchen } = useKitchen();
   const formats = useFormats();
-  const log = useCommand('soak.log');
-  const [brine, setBrine] = useState('');
-  const [room, setRoom] = useState('');
-  const [atMs, setAtMs] = useState<number | null>(null);
-  const started = batch.soak.some((event) => event.what === 'start');
-  const ended = batch.soak.some((event) => event.what === 'end');
-  const send = async (what: Event['what']): Promise<void> => {
-    const typed = (value: string) => (value.trim() === '' ? null : { text: value, unit: kitchen.temperatureUnit });
-    const answer = await log.send({ batchId: batch.id, what, atMs: atMs ?? Date.now(), brine: typed(brine), room: typed(room) });
-    if (answer === null) return;
-    setBrine('');
-    setRoom('');
-    setAtMs(null);
-  };
-  const { card } = batch;
+  const office = useAsk('office.get', {});
+  const hasStarted = batch.soak.some((event) => event.what === 'start');
+  const hasEnded = batch.soak.some((event) => event.what === 'end');
+  const place = office.data?.places.find((one) => one.id === batch.brinePlaceId);
+  const stands = text.soakLog.stands(place?.name ?? '', batch.tub, batch.basket);
   return (
     <section className="sheet stack">
       <div>
         <h2>{text.soak}</h2>
-        <p className="soft">{[text.soakPlan(String(card.soakHours)), ...card.turnHours.map((hours) => text.turnAt(String(hours)))].join(', ')}</p>
+        <SoakFacts card={batch.card} />
       </div>
       {batch.soak.length === 0 ? null : <ul>{batch.soak.map((event) => <li key={event.what + event.atMs}>{sayEvent(event, formats)}</li>)}</ul>}
-      {ended ? <a className="button next link" href={addressOf('smokehouse')}>{text.toSmokehouse}</a> : (
-        <>
-          <p className="strong">{started ? text.rule4h(formats.temperature(ROOM_LIMIT_TICKS, 0)) : text.startLimit(formats.temperature(START_LIMIT_TICKS, 0))}</p>
-          <Field label={text.brineTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={brine} fault={faultOf(log.failure, 'brine.text') ?? faultOf(log.failure, 'brine')} onChange={setBrine} />
-          <Field label={text.roomTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={room} fault={faultOf(log.failure, 'room.text') ?? faultOf(log.failure, 'room')} onChange={setRoom} />
-          <MomentField key={batch.soak.length} label={text.at} value={null} fault={faultOf(log.failure, 'atMs')} onChange={setAtMs} />
-          <ProblemNote failure={log.failure} />
-          <div className="row">
-            {started ? (
-              <>
-                <PressButton isDisabled={log.busy} onPress={() => { void send('turn'); }}>{text.turn}</PressButton>
-                <PressButton look="next" isDisabled={log.busy} onPress={() => { void send('end'); }}>{text.end}</PressButton>
-              </>
-            ) : (
-              <PressButton look="next" isDisabled={log.busy} onPress={() => { void send('start'); }}>{text.start}</PressButton>
-            )}
-          </div>
-        </>
-      )}
+      {hasStarted && stands !== '' ? <p>{stands}</p> : null}
+      {batch.brineReused === true ? <p className="strong">{text.soakLog.reusedSaid}</p> : null}
+      {hasEnded ? <a className="button next link" href={addressOf('smokehouse')}>{text.toSmokehouse}</a> : null}
+      {hasStarted && !hasEnded ? <SoakRunning batch={batch} /> : null}
+      {hasStarted ? null : <SoakStart batch={batch} />}
+      <SoakChecks batch={batch} hasEvidence={hasStarted} />
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import type { Kitchen, KitchenDraft } from '../../../app/contract/requests/office.ts';
-import { useAsk, useCommand } from '../../bridge/use-ask.ts';
+import { useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
 import { PressButton } from '../../parts/button.tsx';
 import { Field, Pick } from '../../parts/field.tsx';
@@ -12,11 +12,10 @@ const text = words.office;
 const first = words.firstScreen;
 const GROUNDS = ['retailer-total-sales', 'retailer-food-sales', 'low-volume', 'very-small', 'small-pack'] as const;
 
-/** Mends what the kitchen is called, where it is, which set decides for new batches and why packs carry no Nutrition Facts. */
+/** Mends what the kitchen is called, where it is, when it closes, its paper on nitrite and why packs carry no Nutrition Facts. */
 export function KitchenForm({ onClose }: { onClose(): void }): ReactNode {
   const { kitchen, onDuty } = useKitchen();
   const save = useCommand('office.saveKitchen');
-  const limits = useAsk('limits.list', {});
   const [draft, setDraft] = useState<KitchenDraft>(() => draftOf(kitchen));
   const set = (change: Partial<KitchenDraft>): void => setDraft({ ...draft, ...change });
   const setAddress = (change: Partial<KitchenDraft['address']>): void => set({ address: { ...draft.address, ...change } });
@@ -34,13 +33,8 @@ export function KitchenForm({ onClose }: { onClose(): void }): ReactNode {
         <Field label={first.region} value={draft.address.region} fault={fault('address.region')} onChange={(region) => setAddress({ region })} />
         <Field label={first.postalCode} value={draft.address.postalCode} fault={fault('address.postalCode')} onChange={(postalCode) => setAddress({ postalCode })} />
         <Field label={first.phone} value={draft.phone ?? ''} fault={fault('phone')} onChange={(phone) => set({ phone })} />
-        <Pick
-          label={first.setTitle}
-          value={draft.decidingSetId}
-          choices={(limits.data?.sets ?? []).map((each) => ({ id: each.setId, text: each.name + (each.mayDecide ? '' : first.mayNotDecide) }))}
-          fault={fault('decidingSetId')}
-          onChange={(decidingSetId) => set({ decidingSetId })}
-        />
+        <Field label={text.closesAt} kind="time" value={draft.closesAt ?? ''} fault={fault('closesAt')} onChange={(closesAt) => set({ closesAt: closesAt === '' ? undefined : closesAt })} />
+        <Field label={text.nitriteGround} help={text.nitriteHelp} value={draft.nitriteGround ?? ''} fault={fault('nitriteGround')} onChange={(nitriteGround) => set({ nitriteGround })} />
       </div>
       <Pick
         label={first.nutrition}

@@ -3,8 +3,10 @@ import type { Batch } from '../../../app/contract/requests/brine-bench.ts';
 import { failureOf, useAsk } from '../../bridge/use-ask.ts';
 import { CheckList } from '../../parts/check-list.tsx';
 import { Choices } from '../../parts/choices.tsx';
+import { WeighBatch } from '../../readings/weigh-batch.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
+import { CorrectivePanel } from './corrective-panel.tsx';
 import { DecisionPanel } from './decision-panel.tsx';
 import { LabPanel } from './lab-panel.tsx';
 import { OtherSets } from './other-sets.tsx';
@@ -19,7 +21,8 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
   const verdict = useAsk('batch.verdict', { batchId: batch.id, pack, store });
   if (verdict.data === undefined) return <ProblemNote failure={failureOf(verdict.error)} />;
   const { deciding, others, unconfirmed } = verdict.data;
-  const released = verdict.data.decisions.at(-1)?.decision === 'release';
+  const last = verdict.data.decisions.at(-1);
+  const released = last?.decision === 'release';
   return (
     <>
       <div>
@@ -45,6 +48,10 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
             )}
             <OtherSets others={others} />
           </section>
+          <section className="sheet stack">
+            <h2>{text.corrective.weights.title}</h2>
+            <WeighBatch batch={batch} what="finished" />
+          </section>
           <LabPanel batchId={batch.id} results={verdict.data.labResults} />
         </div>
         <div className="stack">
@@ -55,6 +62,7 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
             </section>
           )}
           <DecisionPanel batch={batch} gates={verdict.data.gates} decisions={verdict.data.decisions} pack={pack} store={store} />
+          <CorrectivePanel batch={batch} checks={deciding.checks} keptWhere={last?.decision === 'hold' ? last.keptWhere : ''} />
           {released ? null : <p className="soft">{text.releaseFirst}</p>}
         </div>
       </div>

@@ -9,6 +9,7 @@ import { PressButton } from '../../parts/button.tsx';
 import { Several } from '../../parts/choices.tsx';
 import { Field } from '../../parts/field.tsx';
 import { useFormats } from '../../parts/format.ts';
+import { GateLines } from '../../parts/gate-lines.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 
@@ -29,7 +30,8 @@ export function DecisionPanel({ batch, gates, decisions, pack, store }: Decision
   const packState = gates.find((gate) => gate.gate === 'pack')?.state;
   return (
     <section className="sheet stack">
-      {gates.map((gate) => <Gate key={gate.gate} gate={gate} quiet={gate.gate === 'leave' && packState !== 'may' && packState !== 'initials'} />)}
+      <GateLines gates={gates.filter((gate) => gate.gate !== 'pack' && gate.gate !== 'leave')} />
+      {gates.filter((gate) => gate.gate === 'pack' || gate.gate === 'leave').map((gate) => <Gate key={gate.gate} gate={gate} quiet={gate.gate === 'leave' && packState !== 'may' && packState !== 'initials'} />)}
       {decisions.map((decision) => (
         <p key={decision.id}>{text.decidedBy(text.decided[decision.decision], formats.moment(decision.atMs), decision.initials, decision.reason)}</p>
       ))}

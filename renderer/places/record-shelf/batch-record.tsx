@@ -1,6 +1,7 @@
-import { useMemo, type ReactNode } from 'react';
+import { useMemo, useState, type ReactNode } from 'react';
 import type { Output } from '../../../app/contract/contract.ts';
 import { failureOf, useAsk } from '../../bridge/use-ask.ts';
+import { sentenceKey, sentencesOf } from '../../chart/evidence-lanes.ts';
 import { ProbeChart } from '../../chart/probe-chart.tsx';
 import { chartSeriesOf, marksOf } from '../../chart/load-series.ts';
 import { addressOf, go } from '../../frame/address.ts';
@@ -11,6 +12,7 @@ import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { EntryList } from './entry-list.tsx';
 import { FishAndBrine } from './fish-and-brine.tsx';
+import { ReviewPanel } from './review-panel.tsx';
 
 const text = words.recordShelf;
 const TO_PACKING = words.packingTable;
@@ -26,6 +28,9 @@ function RecordShown({ record }: { readonly record: Output<'record.batch'> }): R
   const formats = useFormats();
   const { batch, load } = record;
   const series = useMemo(() => (load === null ? [] : chartSeriesOf(load, record.series)), [load, record.series]);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const sentences = useMemo(() => sentencesOf(record.deciding.checks, batch.id), [record.deciding.checks, batch.id]);
+  const choose = (key: string): void => setChosen(key === chosen ? null : key);
   return (
     <>
       <div className="spread">
@@ -53,14 +58,15 @@ function RecordShown({ record }: { readonly record: Output<'record.batch'> }): R
       </div>
       <section className="sheet stack">
         <h2>{text.verdict}</h2>
-        <CheckList result={record.deciding} />
+        <CheckList result={record.deciding} chosen={record.deciding.checks.find((check) => sentenceKey(batch.id, check.checkId) === chosen)?.checkId ?? null} onChoose={(id) => choose(sentenceKey(batch.id, id))} />
       </section>
       {load === null ? null : (
         <section className="sheet stack">
           <h2>{text.smoke}</h2>
-          <ProbeChart title={text.chartTitle} series={series} limits={[]} marks={marksOf(load)} />
+          <ProbeChart title={text.chartTitle} series={series} limits={[]} sentences={sentences} chosen={chosen} onChoose={choose} marks={marksOf(load)} />
         </section>
       )}
+      <ReviewPanel batch={batch} />
       <EntryList record={record} />
     </>
   );

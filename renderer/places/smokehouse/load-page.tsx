@@ -1,14 +1,19 @@
 import { useMemo, useState, type ReactNode } from 'react';
-import type { Output } from '../../../app/contract/contract.ts';
+import type { Input, Output } from '../../../app/contract/contract.ts';
+import type { Load } from '../../../app/contract/requests/smokehouse.ts';
 import { failureOf, useAsk } from '../../bridge/use-ask.ts';
+import { sentenceKey, sentencesOf, type Sentence } from '../../chart/evidence-lanes.ts';
 import { ProbeChart } from '../../chart/probe-chart.tsx';
 import { CheckList } from '../../parts/check-list.tsx';
 import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
+import { WeighBatch } from '../../readings/weigh-batch.tsx';
 import { words } from '../../words/words.ts';
 import { LoadActions } from './load-actions.tsx';
 import { chartSeriesOf, marksOf } from '../../chart/load-series.ts';
+import { BatchGates } from './batch-gates.tsx';
 import { NeedList } from './need-list.tsx';
+import { ReadyPanel } from './ready-panel.tsx';
 
 const text = words.smokehouse;
 
@@ -24,7 +29,8 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
   const [chosen, setChosen] = useState<string | null>(null);
   const { load, batches, results } = shown;
   const series = useMemo(() => chartSeriesOf(load, shown.series), [load, shown.series]);
-  const spans = results.flatMap((each) => each.result.checks).find((check) => check.checkId === chosen)?.spans ?? [];
+  const sentences = useMemo(() => numbered(results), [results]);
+  const choose = (key: string): void => setChosen(key === chosen ? null : key);
   const names = batches.map((batch) => `${batch.shortName} ${batch.marketName}`).join(', ');
   return (
     <>
@@ -37,22 +43,42 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
         </div>
         <LoadActions shown={shown} />
       </div>
+      {batches.map((batch) => <BatchGates key={batch.id} batch={batch} isIn={load.inAtMs !== null} />)}
       <div className="columns">
         <section className="sheet">
-          <ProbeChart title={text.chart.title} series={series} limits={shown.limitLines} spans={spans} marks={marksOf(load)} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
+          <ProbeChart title={text.chart.title} series={series} limits={shown.limitLines} sentences={sentences} chosen={chosen} onChoose={choose} marks={marksOf(load)} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
         </section>
         <NeedList shown={shown} />
       </div>
+      {load.inAtMs === null ? <ReadyPanel asked={readyOf(load)} /> : null}
+      <section className="sheet stack">
+        <h2>{words.packingTable.corrective.weights.title}</h2>
+        {batches.map((batch) => <WeighBatch key={batch.id} batch={batch} what={load.inAtMs === null ? 'brined' : load.outAtMs === null ? null : 'finished'} />)}
+      </section>
       {results.map(({ batchId, result }) => (
         <section className="sheet stack" key={batchId} aria-label={text.checks}>
           <div>
             <h2>{batches.length > 1 ? `${batches.find((batch) => batch.id === batchId)?.shortName ?? ''}: ` : ''}{text.checks}</h2>
             <p className="soft">{result.words}</p>
           </div>
-          <CheckList result={result} chosen={chosen} onChoose={(id) => setChosen(id === chosen ? null : id)} />
+          <CheckList result={result} chosen={result.checks.find((check) => sentenceKey(batchId, check.checkId) === chosen)?.checkId ?? null} onChoose={(id) => choose(sentenceKey(batchId, id))} />
         </section>
       ))}
       <p className="foot">{words.frame.caution}</p>
     </>
   );
+}
+
+/** The sentences of all batches, numbered through. */
+function numbered(results: Output<'load.get'>['results']): Sentence[] {
+  return results.reduce<Sentence[]>((before, { batchId, result }) => [...before, ...sentencesOf(result.checks, batchId, before.length)], []);
+}
+
+/** The load as it was opened, asked about before it is lit. */
+function readyOf(load: Load): Input<'load.ready'> {
+  return {
+    smokerId: load.smokerId,
+    batchIds: load.batchIds,
+    pieces: load.points.flatMap(({ role, batchId, thicknessMm, instrumentId, rackPlace }) => (role === 'piece' && batchId !== null ? [{ batchId, thicknessMm, instrumentId, rackPlace }] : [])),
+  };
 }

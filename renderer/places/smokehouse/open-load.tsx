@@ -8,11 +8,10 @@ import { Field, Pick } from '../../parts/field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { readThicknessMm } from '../../parts/thickness.ts';
 import { words } from '../../words/words.ts';
-import { loadDraft, pieceRows, type PieceRow } from './load-draft.ts';
+import { loadDraft, MOST_MM, pieceRows, rackPlacesOf, readyInput, type PieceRow } from './load-draft.ts';
+import { ReadyPanel } from './ready-panel.tsx';
 
 const text = words.smokehouse;
-/** The thickest piece that a load takes. */
-const MOST_MM = 300;
 
 /** Opens a load: smoker, batch, and which thermometer sits in which piece. */
 export function OpenLoad(): ReactNode {
@@ -29,8 +28,9 @@ export function OpenLoad(): ReactNode {
   const smokers = office.data?.smokers ?? [];
   const smoker = smokers.find((each) => each.id === smokerId) ?? null;
   const inUse = (each: Smoker): boolean => (loads.data?.loads ?? []).some((load) => load.smokerId === each.id && load.outAtMs === null);
+  const process = waiting.find((batch) => batchIds.includes(batch.id))?.process ?? null;
   const thickest = Math.max(...waiting.filter((batch) => batchIds.includes(batch.id)).map((batch) => batch.thickestMm), 0);
-  const shown = rows ?? pieceRows(smoker, thickest);
+  const shown = rows ?? pieceRows(smoker, thickest, process);
   const setRow = (index: number, change: Partial<PieceRow>): void => setRows(shown.map((row, at) => (at === index ? { ...row, ...change } : row)));
   const send = async (): Promise<void> => {
     setSent(true);
@@ -73,17 +73,18 @@ export function OpenLoad(): ReactNode {
                   onChange={(instrumentId) => setRow(index, { instrumentId })}
                 />
                 <Field label={text.thickness} kind="figure" unit="mm" value={row.thickness} fault={sent && readThicknessMm(row.thickness, MOST_MM) === null ? words.parts.thicknessFault(MOST_MM) : faultOf(open.failure, `pieces.${index}.thicknessMm`)} onChange={(thickness) => setRow(index, { thickness })} />
-                <Pick label={text.rackPlace} value={row.rackPlace} choices={text.rackPlaces.map((place) => ({ id: place, text: place }))} onChange={(rackPlace) => setRow(index, { rackPlace })} />
+                <Pick label={text.rackPlace} value={row.rackPlace} choices={rackPlacesOf(smoker, process).map((place) => ({ id: place, text: place }))} onChange={(rackPlace) => setRow(index, { rackPlace })} />
               </div>
             ))}
             <ProblemNote failure={open.failure} />
             <div className="row">
               <PressButton look="next" isDisabled={open.busy} onPress={() => { void send(); }}>{text.open}</PressButton>
-              <PressButton onPress={() => setRows([...shown, ...pieceRows(null, thickest, shown.length + 1)])}>{text.addPiece}</PressButton>
+              <PressButton onPress={() => setRows([...shown, ...pieceRows(smoker, thickest, process, shown.length + 1)])}>{text.addPiece}</PressButton>
             </div>
           </>
         )}
       </section>
+      {smoker === null || batchIds.length === 0 ? null : <ReadyPanel asked={readyInput(smoker, batchIds, shown)} />}
     </>
   );
 }

@@ -49,6 +49,8 @@ export const parts = {
   cancel: 'Cancel',
   save: 'Save',
   remove: 'Remove',
+  strike: 'Strike out',
+  unit: 'Unit',
   add: 'Add',
   back: 'Back',
   print: 'Print',

@@ -1,6 +1,19 @@
+import { officeLimits } from './office-limits.ts';
+import { officePapers } from './office-papers.ts';
+
 export const office = {
   title: 'Office',
+  index: 'Parts of the office',
+  sections: {
+    people: 'People', thermometers: 'Thermometers', smokers: 'Smokers', places: 'Places', papers: 'Papers', limits: 'Limits', kitchen: 'Kitchen', backup: 'Backup',
+  },
+  kitchen: 'The kitchen',
+  papersPages: officePapers,
+  limitsPages: officeLimits,
   editKitchen: 'Change the kitchen’s details',
+  closesAt: 'The kitchen closes at (may be empty)',
+  nitriteGround: 'Paper that permits nitrite here (may be empty)',
+  nitriteHelp: 'A variance or permit with its number; without one no recipe with curing salt is brined.',
   needManagerHere: 'Only a manager changes these. Tap “On duty” and choose one.',
   people: 'People',
   addPerson: 'Add a person',
@@ -17,6 +30,12 @@ export const office = {
   probes: 'Its probes',
   chamber: 'Chamber thermometer',
   none: 'none',
+  coldestPlace: 'Where it is coldest, for hot smoke (may be empty)',
+  warmestPlace: 'Where it is warmest, for cold smoke (may be empty)',
+  largestLoad: 'Largest load it was proven with (may be empty)',
+  coldest: (place: string) => `coldest: ${place}`,
+  warmest: (place: string) => `warmest: ${place}`,
+  loadAtMost: (mass: string) => `proven with up to ${mass}`,
   smokerLine: (count: number) => (count === 1 ? '1 probe' : `${count} probes`),
   places: 'Cold places',
   addPlace: 'Add a place',

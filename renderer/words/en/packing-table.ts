@@ -1,4 +1,7 @@
+import { corrective } from './corrective.ts';
+
 export const packingTable = {
+  corrective,
   title: 'Packing table',
   batches: 'Batches',
   none: 'No batch has been through the smoker yet.',
@@ -12,7 +15,8 @@ export const packingTable = {
   packs: { vacuum: 'Vacuum', air: 'In air', unpacked: 'Served unpacked' },
   store: 'Kept',
   stores: { frozen: 'Frozen', refrigerated: 'Chilled' },
-  gate: { pack: 'Before packing', leave: 'Before it leaves' },
+  gate: { brine: 'Before brining', smoke: 'Before smoking', pack: 'Before packing', leave: 'Before it leaves' },
+  gates: 'Gates',
   ways: 'What the limits allow now',
   later: 'Still to come',
   states: { may: 'may go on', initials: 'may go on with a manager’s initials', 'not-yet': 'not yet', blocked: 'may not go on' },

@@ -36,6 +36,7 @@ export const print = {
     readings: 'Readings',
     verdicts: 'Checks',
     gates: 'Gates',
+    marks: 'Under the chart each numbered check has a lane: black is the record that counts for it, hatched is what does not count. A ring ends a stretch that was measured; a cross is a reading a person left out.',
     decisions: 'Decisions',
     lab: 'Laboratory results',
     packs: 'Packs',

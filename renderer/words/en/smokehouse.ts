@@ -34,6 +34,17 @@ export const smokehouse = {
   markedBefore: (what: string) => `${what}: at another time`,
   enter: 'Enter readings',
   importFile: 'Import a logger’s file',
+  ready: {
+    title: 'Before you light it',
+    lead: 'What is missing now can’t be made up for later.',
+    states: { ready: 'Ready.', missing: 'Missing.', unknown: 'Not known.' },
+    names: {
+      probes: 'Pieces to measure', checks: 'Thermometers checked', thickest: 'Thickest piece', place: 'Place in the smoker',
+      'load-weight': 'Weight of the load', time: 'Latest time out', brine: 'Brine', raw: 'Fish before it',
+    },
+    allReady: 'Everything is ready.',
+    left: (count: number) => (count === 1 ? '1 thing is not ready.' : `${count} things are not ready.`),
+  },
   whyEarly: 'Why is it taken out before the record meets the limit?',
   whyEarlyFault: 'Say why. It is kept in the record.',
   missesStay: 'What was missed stays missed: a hot batch does not become a cold one.',
@@ -47,6 +58,10 @@ export const smokehouse = {
   chart: {
     title: 'Temperature in the pieces and the chamber against time',
     empty: 'The chart begins with the first reading.',
+    sentence: (number: number, title: string) => `${number}. ${title}`,
+    counts: 'Counts:',
+    countsNot: 'Does not count:',
+    fromTo: (from: string, to: string) => `${from} to ${to}`,
     asTable: 'As a table',
     asDrawing: 'As a drawing',
     time: 'Time',

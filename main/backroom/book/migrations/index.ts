@@ -1,5 +1,7 @@
 /** Every step of the book in order, named one by one: the packaged program can't read folders. */
 import type { Migration } from '../migrate.ts';
 import { firstMigration } from './0010-first.ts';
+import { brineBenchMigration } from './0020-brine-bench.ts';
+import { judgeMigration } from './0030-judge.ts';
 
-export const MIGRATIONS: readonly Migration[] = [firstMigration];
+export const MIGRATIONS: readonly Migration[] = [firstMigration, brineBenchMigration, judgeMigration];

@@ -5,10 +5,14 @@ import { assertNever } from '../../../../app/measures/outcome.ts';
 import type { BookRoom } from '../../room.ts';
 import { brineBenchServices } from '../brine-bench.ts';
 import { fishServices } from '../fish.ts';
+import { ingredientServices } from '../ingredients.ts';
 import { officeServices } from '../office.ts';
 import { packingServices } from '../packing.ts';
 import { readingsServices } from '../readings.ts';
+import { recipeServices } from '../recipes.ts';
 import { smokehouseServices } from '../smokehouse.ts';
+import { tasteServices } from '../taste.ts';
+import { tubServices } from '../tub.ts';
 import { verdictServices } from '../verdict.ts';
 
 type DemoRequest = DemoStep['ask'];
@@ -22,7 +26,7 @@ export function askService(room: BookRoom, name: DemoRequest, input: unknown): D
     case 'office.addPlace': return officeServices[name](room, contract[name].input.parse(input));
     case 'fishLot.receive': return fishServices[name](room, contract[name].input.parse(input));
     case 'batch.make': return brineBenchServices[name](room, contract[name].input.parse(input));
-    case 'soak.log': return brineBenchServices[name](room, contract[name].input.parse(input));
+    case 'soak.log': return tubServices[name](room, contract[name].input.parse(input));
     case 'load.open': return smokehouseServices[name](room, contract[name].input.parse(input));
     case 'load.mark': return smokehouseServices[name](room, contract[name].input.parse(input));
     case 'readings.enter': return readingsServices[name](room, contract[name].input.parse(input));
@@ -30,6 +34,11 @@ export function askService(room: BookRoom, name: DemoRequest, input: unknown): D
     case 'batch.mark': return verdictServices[name](room, contract[name].input.parse(input));
     case 'pack.seal': return packingServices[name](room, contract[name].input.parse(input));
     case 'label.printed': return packingServices[name](room, contract[name].input.parse(input));
+    case 'ingredient.save': return ingredientServices[name](room, contract[name].input.parse(input));
+    case 'recipe.save': return recipeServices[name](room, contract[name].input.parse(input));
+    case 'taste.start': return tasteServices[name](room, contract[name].input.parse(input));
+    case 'taste.add': return tasteServices[name](room, contract[name].input.parse(input));
+    case 'taste.float': return tasteServices[name](room, contract[name].input.parse(input));
     default: return assertNever(name);
   }
 }

@@ -32,6 +32,9 @@ export function keptNames(nowMs: number, timeZone: string): KeptNames {
       else if ('lot' in answer) kept.set(name, answer.lot.id);
       else if ('batch' in answer) kept.set(name, answer.batch.id);
       else if ('packs' in answer) kept.set(name, answer.packs.map((pack) => pack.id));
+      else if ('recipe' in answer) kept.set(name, answer.recipe.id);
+      else if ('ingredient' in answer) kept.set(name, answer.ingredient.id);
+      else if ('tasting' in answer) kept.set(name, answer.tasting.id);
       else if ('load' in answer) {
         kept.set(name, answer.load.id);
         for (const point of answer.load.points) kept.set(`${name}/${point.name}`, point.id);

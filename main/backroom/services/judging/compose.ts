@@ -1,8 +1,9 @@
 /** The record of one batch as the judge reads it: measured points, marks, laboratory samples and facts. */
-import { ingredientById } from '../../../../app/brine/ingredients.ts';
 import type { CaseFacts, JudgeCase, MeasuredPoint, PackKind, RecordKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
+import { weighedLines } from '../brine-card-ingredients.ts';
+import { declaresNitrite } from '../nitrite-rule.ts';
 import { freezerStay, frozenWithin, isStayOfPacks } from './freezer-stay.ts';
 import { errorsOf, type RecordErrors } from './instrument-errors.ts';
 import { brinePoints, keptPoints, loadPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
@@ -89,18 +90,15 @@ function saltSamplesOf(room: BookRoom, batchId: string): SaltSample[] {
 function factsOf(room: BookRoom, batch: StoredBatch): CaseFacts {
   const packs = room.book.shelf('packs').where('batchId', batch.id);
   return {
-    cure: 'wet',
-    nitriteUsed: hasNitrite(room, batch),
-    // Every batch has its own brine card, mixed for it; before the soak there is no brine to speak of.
-    ...(batch.soak.length === 0 ? {} : { brineReused: false, brineBatchNumber: 1 }),
+    cure: batch.card.cure,
+    nitriteUsed: weighedLines(room, batch).some(({ ingredient }) => declaresNitrite(ingredient)),
+    ...brineFacts(batch),
     labelledAsSealed: packs.length > 0 ? packs.every((pack) => pack.printedCount > 0) : undefined,
   };
 }
 
-/** Nitrite, or nitrate as its source, by what each ingredient of the brine declares. */
-function hasNitrite(room: BookRoom, batch: StoredBatch): boolean {
-  return batch.card.lines.some(({ ingredientId, name }) => {
-    const ingredient = ingredientById(room.catalogue.ingredients, ingredientId);
-    return [name, ingredient?.labelName ?? '', ...(ingredient?.subIngredients ?? [])].some((words) => /nitr[ai]te/i.test(words));
-  });
+/** Whether the brine is new, as told at the start of the soak; before it there is no brine to speak of, and nothing is assumed. */
+function brineFacts({ brineReused }: StoredBatch): Pick<CaseFacts, 'brineReused' | 'brineBatchNumber'> {
+  if (brineReused === null) return {};
+  return brineReused ? { brineReused } : { brineReused, brineBatchNumber: 1 };
 }

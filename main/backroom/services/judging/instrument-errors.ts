@@ -3,7 +3,7 @@ import { differenceTicks } from '../../../../app/measures/temperature.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
 import { pointsOf } from '../load-view.ts';
-import { type ReadingsAt, withinSoak } from './points.ts';
+import { type ReadingsAt, soakPlaces, withinSoak } from './points.ts';
 
 /** What a thermometer that nobody named, or that has no check on file, is taken to be off by (common practice). */
 const UNKNOWN_ERROR_TICKS = differenceTicks(2, 'F');
@@ -21,7 +21,7 @@ export interface RecordErrors {
 export function errorsOf(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, load: StoredLoad | undefined): RecordErrors {
   const points = load === undefined ? [] : pointsOf(room, load);
   const places = room.book.shelf('places').all();
-  const roomIds = places.filter((place) => place.kind === 'brining-room').map((place) => place.id);
+  const roomIds = soakPlaces(room, batch).map((place) => place.id);
   const storeIds = places.filter((place) => place.kind === 'cooler' || place.id === batch.freezerPlaceId).map((place) => place.id);
   const instrumentsAt = (pointId: string): (string | null)[] => [...new Set(readingsAt(pointId).map((reading) => reading.instrumentId))];
   const typedRoom = batch.soak.some((event) => event.roomTicks !== null);

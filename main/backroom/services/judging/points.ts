@@ -1,5 +1,6 @@
 /** The measuring points of a batch with their readings, each in the record it belongs to. */
 import type { MeasuredPoint, Reading, RecordSpan, StoreKind } from '../../../../app/limits/judge-case.ts';
+import type { Place } from '../../../../app/contract/requests/office.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom, SeriesReading } from '../../room.ts';
 import { pointsOf } from '../load-view.ts';
@@ -30,17 +31,23 @@ export function loadPoints(room: BookRoom, readingsAt: ReadingsAt, batch: Stored
 }
 
 /**
- * The brining room of the soak: each brining room's own record within it, with the room temperatures typed
- * at start, turn and end. Which of several rooms the tub stood in isn't recorded, so each is judged, one that
- * nobody read with no record of its own, and the worst decides.
+ * The room of the soak. Where it was told at the start in which place the tub stands, that place's own record
+ * within the soak; else each brining room's, one that nobody read with no record of its own, and the worst
+ * decides. Room temperatures typed with the soak's steps count beside it: one that was too warm is not dropped.
  */
 export function roomPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch): MeasuredPoint[] {
   const typed = soakReadings(batch, 'roomTicks');
-  const rooms = room.book.shelf('places').all().filter((place) => place.kind === 'brining-room').map((place): MeasuredPoint => ({
+  const rooms = soakPlaces(room, batch).map((place): MeasuredPoint => ({
     id: place.id, name: place.name, role: 'room', record: 'soak', readings: [...withinSoak(batch, readingsAt(place.id)).map(readingOf), ...typed],
   }));
   if (rooms.length > 0 || typed.length === 0) return rooms;
   return [{ name: 'Brining room', role: 'room', record: 'soak', readings: typed }];
+}
+
+/** The place that the tub stands in; every brining room where that wasn't told. */
+export function soakPlaces(room: BookRoom, batch: Pick<StoredBatch, 'brinePlaceId'>): Place[] {
+  const places = room.book.shelf('places');
+  return batch.brinePlaceId === null ? places.all().filter((place) => place.kind === 'brining-room') : [places.need(batch.brinePlaceId)];
 }
 
 /** The brine itself: what was read at start, turn and end of the soak. */

@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import type { CheckInfo, SetInfo } from '../../../app/contract/requests/limits.ts';
-import { useAsk, useCommand } from '../../bridge/use-ask.ts';
+import { useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
 import { PressButton } from '../../parts/button.tsx';
 import { CheckSource } from '../../parts/check-list.tsx';
@@ -11,21 +11,14 @@ import { words } from '../../words/words.ts';
 
 const text = words.office;
 
-/** The limit sets with every figure, its source and mark, and the kitchen's confirmations. */
-export function Limits(): ReactNode {
-  const limits = useAsk('limits.list', {});
+/** One set with every figure, its source and mark, and the kitchen's confirmations. */
+export function LimitSetPage({ set }: { readonly set: SetInfo }): ReactNode {
   const [confirming, setConfirming] = useState<CheckInfo | null>(null);
-  const sets = (limits.data?.sets ?? []).toSorted((a, b) => Number(b.decides) - Number(a.decides));
   return (
     <section className="sheet stack">
-      <h2>{text.limits}</h2>
-      <p className="soft">{text.limitsLead}</p>
-      {sets.map((set) => (
-        <details key={set.setId} open={set.decides} className="other-set">
-          <summary><span><b>{set.name}</b>, {text.version(set.version)}: {set.decides ? text.decides : set.mayDecide ? text.mayDecide : text.compareOnly}</span></summary>
-          <SetChecks set={set} onConfirm={setConfirming} />
-        </details>
-      ))}
+      <h2>{set.name}</h2>
+      <p className="soft">{text.version(set.version)}: {set.decides ? text.decides : set.mayDecide ? text.mayDecide : text.compareOnly}</p>
+      <SetChecks set={set} onConfirm={setConfirming} />
       {confirming === null ? null : <ConfirmLeaf check={confirming} onClose={() => setConfirming(null)} />}
     </section>
   );
@@ -38,7 +31,7 @@ function SetChecks({ set, onConfirm }: { readonly set: SetInfo; onConfirm(check:
       {set.checks.map((check) => (
         <div key={check.checkId} className="limit-row">
           <div>
-            <p><b>{check.title}</b>: {check.figures} <span className="soft small number">{check.checkId}</span></p>
+            <p><b>{check.title}</b>{check.figures === '' ? '' : `: ${check.figures}`} <span className="soft small number">{check.checkId}</span></p>
             <CheckSource check={check} />
           </div>
           {check.confirmation === null && (check.mark === 'from memory' || check.mark === 'second-hand')

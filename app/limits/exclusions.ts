@@ -1,0 +1,86 @@
+/** Readings that people exclude: the verdict with them out, and the verdict as recorded, side by side. */
+import type { ExcludedReading, JudgeCase, MeasuredPoint } from './judge-case.ts';
+import { judgeSet, type SetOptions, type SetResult } from './judge-set.ts';
+import type { LimitBook, LimitSet } from './limit-set.ts';
+import { listText, nameText, type Words } from './words.ts';
+
+/** An exclusion that was not applied, and why. */
+export interface RefusedExclusion {
+  readonly excluded: ExcludedReading;
+  readonly why: string;
+}
+
+export interface ExcludedCase {
+  /** The case without the excluded readings. */
+  readonly judged: JudgeCase;
+  readonly applied: readonly ExcludedReading[];
+  readonly refused: readonly RefusedExclusion[];
+}
+
+export interface BothVerdicts {
+  /** With the named exclusions: this one decides. */
+  readonly deciding: SetResult;
+  /** Every reading counted as recorded. The same result where nothing was excluded. */
+  readonly asRecorded: SetResult;
+  readonly applied: readonly ExcludedReading[];
+  readonly refused: readonly RefusedExclusion[];
+  /** Both verdicts in a sentence, with who excluded what and why; empty where nothing was excluded. */
+  readonly words: string;
+}
+
+/**
+ * Takes out what named people excluded with a reason. Everything read at that instant by that point
+ * goes; the hole it leaves is a hole of the record. An exclusion without a reason, without initials
+ * or without a reading that it names is refused.
+ */
+export function applyExclusions(judged: JudgeCase): ExcludedCase {
+  const applied: ExcludedReading[] = [];
+  const refused: RefusedExclusion[] = [];
+  let points: readonly MeasuredPoint[] = judged.points;
+  for (const excluded of judged.excluded ?? []) {
+    const why = refusalOf(excluded, judged.points);
+    if (why !== undefined) {
+      refused.push({ excluded, why });
+      continue;
+    }
+    applied.push(excluded);
+    points = points.map((point) => (isNamed(point, excluded) ? { ...point, readings: point.readings.filter((reading) => reading.atMs !== excluded.atMs) } : point));
+  }
+  return { judged: { ...judged, points, excluded: undefined }, applied, refused };
+}
+
+/** Judges twice: with the named exclusions, which decides, and as recorded. */
+export function judgeBothWays(set: LimitSet, judged: JudgeCase, book: LimitBook, options: SetOptions): BothVerdicts {
+  const { judged: without, applied, refused } = applyExclusions(judged);
+  const asRecorded = judgeSet(set, judged, book, options);
+  const deciding = applied.length === 0 ? asRecorded : judgeSet(set, without, book, options);
+  return { deciding, asRecorded, applied, refused, words: bothWords(deciding.words, asRecorded.words, applied, judged, options.words) };
+}
+
+/** “With 1 reading excluded (Piece B at minute 25, by KM: pulled probe): meets … As recorded: does not meet …”. */
+export function bothWords(deciding: string, asRecorded: string, applied: readonly ExcludedReading[], judged: JudgeCase, words: Words): string {
+  if (applied.length === 0) return '';
+  const told = applied.map((excluded) => {
+    const point = judged.points.find((one) => isNamed(one, excluded));
+    return `${point === undefined ? '' : nameText(point.role, point.name)} at ${words.at(excluded.atMs)}, by ${excluded.byInitials}: ${excluded.reason}`;
+  });
+  const count = `${applied.length} reading${applied.length === 1 ? '' : 's'} excluded (${listText(told)})`;
+  return `With ${count}: ${lower(deciding)} As recorded: ${lower(asRecorded)}`;
+}
+
+function refusalOf(excluded: ExcludedReading, points: readonly MeasuredPoint[]): string | undefined {
+  if (excluded.reason.trim() === '') return 'It gives no reason.';
+  if (excluded.byInitials.trim() === '') return 'It names nobody who decided it.';
+  const named = points.filter((point) => isNamed(point, excluded));
+  if (named.length === 0) return 'There is no such point in the record.';
+  if (new Set(named.map((point) => point.role)).size > 1) return 'Several points have that name.';
+  return named.some((point) => point.readings.some((reading) => reading.atMs === excluded.atMs)) ? undefined : 'There is no reading at that moment.';
+}
+
+function isNamed(point: MeasuredPoint, { pointId, pointName }: ExcludedReading): boolean {
+  return pointId === undefined ? pointName !== undefined && point.name === pointName : point.id === pointId;
+}
+
+function lower(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+}

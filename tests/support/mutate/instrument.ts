@@ -1,0 +1,114 @@
+/**
+ * Puts every mutant of a file into one text, each behind its number: while no number is switched on the
+ * text does what it did. A loop counts its turns, so that a mutant that never ends is stopped.
+ */
+import { parseSync } from 'vite';
+import { conditionVariants, variantsOf, type Variant } from './mutations.ts';
+import { childOf, childrenOf, isFunction, isNode, listOf, type SyntaxNode } from './syntax.ts';
+
+/** One change that could be made. */
+export interface Mutant {
+  readonly id: number;
+  readonly file: string;
+  readonly line: number;
+  readonly what: string;
+  /** The text that it changes, in one line and cut short. */
+  readonly text: string;
+}
+
+export interface Instrumented {
+  readonly text: string;
+  readonly mutants: readonly Mutant[];
+}
+
+const CONDITIONS = new Set(['IfStatement', 'ConditionalExpression', 'WhileStatement', 'ForStatement']);
+const LOOPS = new Set(['ForStatement', 'ForOfStatement', 'ForInStatement', 'WhileStatement', 'DoWhileStatement']);
+const CONSTANT = /^[A-Z][A-Z0-9_]+$/;
+const MOST_TEXT = 90;
+
+/** Instruments one file; its mutants are numbered from `firstId` on. */
+export function instrumentFile(file: string, source: string, firstId: number): Instrumented {
+  const { program, errors } = parseSync(file, source);
+  if (errors.length > 0 || !isNode(program)) throw new Error(`${file} can’t be parsed`);
+  const mutants: Mutant[] = [];
+  const constants = new Set<string>();
+  for (const statement of listOf(program, 'body')) {
+    const declared = constantOf(statement);
+    if (declared !== undefined) constants.add(declared.name);
+  }
+
+  function textOf(node: SyntaxNode): string {
+    return source.slice(node.start, node.end);
+  }
+
+  /** Numbers the variants of a node and puts them before its own text. */
+  function choose(node: SyntaxNode, variants: readonly Variant[], text: string): string {
+    const choices = variants.map((variant) => {
+      const id = firstId + mutants.length;
+      mutants.push({ id, file, line: source.slice(0, node.start).split('\n').length, what: variant.what, text: textOf(node).replace(/\s+/g, ' ').slice(0, MOST_TEXT) });
+      return `mutation__.isOn(${id}) ? ${variant.text} : `;
+    });
+    return choices.length === 0 ? text : `(${choices.join('')}${text})`;
+  }
+
+  function emitChildren(node: SyntaxNode, place: Place): string {
+    let at = node.start;
+    let text = '';
+    for (const child of childrenOf(node)) {
+      text += source.slice(at, child.start) + emit(child, node, place);
+      at = child.end;
+    }
+    return text + source.slice(at, node.end);
+  }
+
+  function emit(node: SyntaxNode, parent: SyntaxNode, outer: Place): string {
+    const isInChain = node.type === 'ChainExpression' || (outer.isInChain && (parent.type === 'MemberExpression' || parent.type === 'CallExpression' || parent.type === 'ChainExpression'));
+    const place = { isInChain, isInFunction: outer.isInFunction || isFunction(node) };
+    if (node.type === 'Identifier' && typeof node['name'] === 'string' && outer.isInFunction && constants.has(node['name'])) return `${node['name']}__()`;
+    const constant = constantOf(node);
+    if (constant !== undefined && parent.type === 'Program') return emitConstant(node, constant, place);
+    let text = choose(node, variantsOf(node, textOf, isInChain), emitChildren(node, place));
+    if (node.type === 'ExpressionStatement' && outer.isInFunction) text = withSwitch(node, text);
+    if (LOOPS.has(parent.type) && childOf(parent, 'body') === node) text = `{ mutation__.count(); ${text} }`;
+    if (CONDITIONS.has(parent.type) && childOf(parent, 'test') === node) text = choose(node, conditionVariants(parent), text);
+    return text;
+  }
+
+  /** A statement that can be left out. */
+  function withSwitch(node: SyntaxNode, text: string): string {
+    const id = firstId + mutants.length;
+    mutants.push({ id, file, line: source.slice(0, node.start).split('\n').length, what: 'left out', text: textOf(node).replace(/\s+/g, ' ').slice(0, MOST_TEXT) });
+    return `if (!mutation__.isOn(${id})) { ${text} }`;
+  }
+
+  /** A constant of the module is worked out again wherever it is read, so that its mutants can be switched on later. */
+  function emitConstant(node: SyntaxNode, { name, start, init }: Constant, place: Place): string {
+    return `const ${name}__ = () => (${emit(init, node, { ...place, isInFunction: true })}); ${source.slice(node.start, start)}${name}__()${source.slice(init.end, node.end)}`;
+  }
+
+  const body = emitChildren(program, { isInChain: false, isInFunction: false });
+  return { text: `const mutation__ = globalThis.alderbookMutation;\n${source.slice(0, program.start)}${body}${source.slice(program.end)}`, mutants };
+}
+
+interface Place {
+  readonly isInChain: boolean;
+  readonly isInFunction: boolean;
+}
+interface Constant {
+  readonly name: string;
+  readonly start: number;
+  readonly init: SyntaxNode;
+}
+
+/** `const NAME = …` or `export const NAME = …`, of anything but a function. */
+function constantOf(node: SyntaxNode): Constant | undefined {
+  const declaration = node.type === 'ExportNamedDeclaration' ? childOf(node, 'declaration') : node;
+  if (declaration?.type !== 'VariableDeclaration' || declaration['kind'] !== 'const') return undefined;
+  const declarators = listOf(declaration, 'declarations');
+  const [only] = declarators;
+  const id = only === undefined ? undefined : childOf(only, 'id');
+  const init = only === undefined ? undefined : childOf(only, 'init');
+  const name = id?.['name'];
+  if (declarators.length !== 1 || init === undefined || typeof name !== 'string' || !CONSTANT.test(name) || isFunction(init)) return undefined;
+  return { name, start: init.start, init };
+}

@@ -1,0 +1,12 @@
+import { copyProgram, instrumentAll } from './program-copy.ts';
+import { Dice } from '../../proof/dice.ts';
+import { spawnSync } from 'node:child_process';
+import { readFileSync, writeFileSync, rmSync } from 'node:fs';
+const f = copyProgram('/work/main'); const all = instrumentAll(f).mutants; const tried = new Dice(5).shuffle(all).slice(0, 60).filter((_, i) => i % 2 === 0);
+const sw = f + '/tests/support/mutate/switchboard.ts';
+writeFileSync(sw, readFileSync(sw, 'utf8').replace("import { writeFileSync } from 'node:fs';", "import { appendFileSync, writeFileSync } from 'node:fs';").replace('tally.turns = 0;', "tally.turns = 0; appendFileSync('/tmp/mut-log.txt', `${id} ${test.file.name} ${test.name}\\n`);").replace('tally.seen.clear();', "tally.seen.clear(); appendFileSync('/tmp/mut-log.txt', `plain ${test.file.name} ${test.name} ${process.memoryUsage().rss / 1e6} ${Date.now()}\\n`);"));
+rmSync('/tmp/mut-log.txt', { force: true });
+const r = spawnSync(process.execPath, [f + '/tests/support/mutate/shard.ts'], { cwd: f, env: { ...process.env, MUTANT_IDS: tried.map((m) => m.id).join(','), MUTANT_RESULT: '/tmp/mut-res.json', FC_SEED: '5', PROOF_RECORDS: '60' }, encoding: 'utf8' });
+console.log(r.status, (r.stdout + r.stderr).slice(-600)); const log = readFileSync('/tmp/mut-log.txt', 'utf8').trim().split('\n'); console.log(log.length, log.slice(-5).join('\n'));
+const id = Number(log.at(-1)!.split(' ')[0]); console.log(JSON.stringify(all.find((m) => m.id === id)));
+rmSync(f, { recursive: true });
