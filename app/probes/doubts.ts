@@ -10,7 +10,7 @@ import { findPulled } from './doubt-pulled.ts';
 import { samplesOf, type Doubt, type DoubtRecord } from './doubt-record.ts';
 import { findSpikes } from './doubt-spike.ts';
 
-export type { ClockSighting, Doubt, DoubtKind, DoubtRecord, RecordedTicks } from './doubt-record.ts';
+export type { Doubt, DoubtRecord, RecordedTicks } from './doubt-record.ts';
 
 /**
  * Every doubt about one point's readings by one instrument, in order of time.

@@ -63,7 +63,7 @@ export function EvidenceDrawing({ lanes, chosen, hatchId, onChoose }: EvidencePr
         );
         return onChoose === undefined ? <g key={lane.key}>{drawn}</g> : (
           <g
-            key={lane.key} className="lane" role="button" tabIndex={0} aria-pressed={isChosen} aria-label={words.smokehouse.chart.sentence(lane.number, lane.title)}
+            key={lane.key} className="lane" role="button" tabIndex={0} aria-pressed={isChosen}
             onClick={() => onChoose(lane.key)}
             onKeyDown={(event) => {
               if (event.key !== 'Enter' && event.key !== ' ') return;

@@ -142,6 +142,8 @@ describe('a batch’s exposure', () => {
     const found = measure([step('packing', 500, 520), soak, step('smoking', 100, 110)]);
     expect(found.unknown.map(({ fromMs, toMs }) => [fromMs / MINUTE_MS, toMs / MINUTE_MS])).toEqual([[60, 100], [100, 110], [110, 500], [500, 520]]);
     expect(found.counted.longestMs).toBe((40 + 390 + 20) * MINUTE_MS);
+    const overlapping = measure([step('trimming', 40, 60), step('packing', 0, 50), step('other', 0, 20), step('receiving', 5, 5)]);
+    expect(overlapping.unknown.map(({ fromMs, toMs }) => [fromMs / MINUTE_MS, toMs / MINUTE_MS])).toEqual([[0, 20], [0, 50], [40, 60]]);
     expect(measure([]).counted).toEqual({ shortestMs: 0, longestMs: 0 });
   });
 

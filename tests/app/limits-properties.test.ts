@@ -4,7 +4,8 @@ import { rank } from '../../app/limits/verdict.ts';
 import { judgeLog, type LogInput, type Points } from '../support/judged-log.ts';
 import { chamberLog, coolingLog, freezerLog, heatLog, shuffled } from '../support/random-logs.ts';
 
-const RUNS = { numRuns: 300 };
+/** The mutation run draws fewer, because it draws them for every mutant. */
+const RUNS = { numRuns: Number(process.env['PROOF_RECORDS'] ?? 300) };
 const figures = (input: LogInput) => judgeLog(input).checks.map(({ reason: _reason, spans: _spans, ...rest }) => rest);
 const one = (checkId: string, points: Points, more: Partial<LogInput> = {}): LogInput => {
   const role = checkId.startsWith('COLD') ? 'chamber' : checkId.startsWith('PARA') ? 'store' : 'piece';
@@ -103,6 +104,6 @@ describe('less favourable evidence', () => {
       const before = verdict(one(checkId, points, { ...fixed, marks }));
       const after = verdict(one(checkId, points.filter((point) => point !== gone), { ...fixed, marks }));
       if (before !== 'meets') expect(after).not.toBe('meets');
-    }), { numRuns: 500 });
+    }), RUNS);
   });
 });

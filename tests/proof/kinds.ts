@@ -5,7 +5,7 @@ import { needCheck } from '../support/judge-cases.ts';
 import type { Dice } from './dice.ts';
 import { drawCooling } from './draw/cooling.ts';
 import { drawBefore, drawFreezing, drawHeat, drawStore, drawUnder } from './draw/heat-and-cold.ts';
-import { drawSamples, drawSoak } from './draw/soak-and-salt.ts';
+import { drawSamples, drawSoak, drawTotalSalt } from './draw/soak-and-salt.ts';
 import { batchWith } from './draw/record.ts';
 import { judgeCeilingAgain } from './naive/ceiling.ts';
 import { judgeDescentAgain } from './naive/descent.ts';
@@ -89,7 +89,7 @@ export const PROOF_KINDS: readonly ProofKind[] = [
     const batch = saltBatch(drawSamples(dice, percent[checkId], 200));
     return alone(checkId, { ...batch, pack: checkId.includes('AIR') ? 'air' : 'vacuum', facts: { nitriteUsed: true } });
   }, (drawn) => judgeSaltAgain(checkOf(drawn.checkId, 'water-phase-salt'), drawn.batch)),
-  kindOf('total-salt', (dice) => alone('SALT-9-CA', { ...saltBatch(drawSamples(dice, 9, 200)), pack: 'vacuum' }),
+  kindOf('total-salt', (dice) => alone('SALT-9-CA', { ...saltBatch(drawTotalSalt(dice, 9)), pack: 'vacuum' }),
     (drawn) => judgeSaltAgain(checkOf(drawn.checkId, 'total-salt'), drawn.batch)),
   kindOf('nitrite-maximum', (dice) => alone('NIT-200', saltBatch(drawSamples(dice, 3.5, 200))),
     (drawn) => judgeNitriteAgain(checkOf(drawn.checkId, 'nitrite-maximum'), drawn.batch)),

@@ -58,6 +58,8 @@ describe('pressure of the air', () => {
   it('ASHRAE: 102484 Pa brought to sea level is 101226.5 Pa at 105 m and 17.19 °C, to 1 Pa', () => {
     expect(Math.abs(stationPascal(102_484, 105, 17.19) - 101_226.5)).toBeLessThanOrEqual(1);
     expect(stationPascal(102_484, 0, 17.19)).toBe(102_484);
+    // By hand: the column's middle is 9.75 °C warmer than the air at 3000 m, 287.055 × 282.90 / 9.807 = 8280.7 m.
+    expect(stationPascal(101_325, 3000, 0)).toBeCloseTo(101_325 * Math.exp(-3000 / ((287.055 * 282.9) / 9.807)), 6);
     expect(stationPascal(102_484, 105, -20)).toBeLessThan(stationPascal(102_484, 105, 17.19));
   });
 });
@@ -93,6 +95,14 @@ describe('boiling point of the kitchen (computed)', () => {
   it('says how it is known', () => {
     expect(known({ altitudeMetres: 304.8 }).ground).toBe('boiling water at 305 m, weather unknown');
     expect(known({ stationPascal: 98_600 }).ground).toBe('boiling water at 986 hPa');
+    expect(boilingPoint({ stationPascal: 1013 })).toMatchObject({ problem: { message: '10.13 hPa is no air pressure of a kitchen.' } });
+  });
+
+  it('rounds what it leaves open up, never down', () => {
+    const exact = (kelvinAt(98_600) - kelvinAt(98_500)) * 9000;
+    const { errorTicks } = known({ stationPascal: 98_600 });
+    expect(errorTicks - exact).toBeGreaterThan(0);
+    expect(errorTicks - exact).toBeLessThan(1);
   });
 
   it('lies below 212 °F minus 1.8 °F for every 1000 ft (from memory) by no more than half a degree', () => {

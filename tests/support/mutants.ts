@@ -55,7 +55,7 @@ function sampleOf(mutants: readonly Mutant[]): Mutant[] {
 
 /** One line a part, and one a file that has survivors. */
 function report(tried: readonly Mutant[], survivors: readonly Mutant[]): void {
-  for (const file of [...new Set(survivors.map((mutant) => mutant.file))]) {
+  for (const file of new Set(survivors.map((mutant) => mutant.file))) {
     const ofFile = (list: readonly Mutant[]) => list.filter((mutant) => mutant.file === file).length;
     say(`  ${file}: ${ofFile(survivors)} of ${ofFile(tried)} live on`);
   }

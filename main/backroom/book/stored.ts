@@ -30,6 +30,8 @@ export const StoredBatch = z.strictObject({
   /** The kitchen's own ingredients of its card as they were then; those of the program's list never change. */
   ownIngredients: z.array(IngredientAsset).default([]),
   brinePlaceId: Id.nullable().default(null), tub: z.string().default(''), basket: z.string().default(''),
+  /** Whether the book asks if the brine was used before; batches of older books were each taken to have brine of their own. */
+  asksReuse: z.boolean().default(false),
   brineReused: z.boolean().nullable().default(null), mends: z.array(Mend).default([]),
   /** The scheduled process its salt may also be judged by. */
   scheduledId: Id.nullable().default(null),

@@ -44,7 +44,7 @@ export function makeBatch(room: BookRoom, input: Parsed<'batch.make'>): StoredBa
     process: input.process, pack: input.pack, store: input.store, setId,
     card: makeCard(room, { recipe, tub, filletGrams: fillets.grams, choices: input, ingredients }), recipe,
     ownIngredients: ownIngredientsAmong(room, recipe.ingredients.map(({ id }) => id)),
-    brinePlaceId: null, tub: '', basket: '', brineReused: null, mends: [], scheduledId: null, weights: [],
+    brinePlaceId: null, tub: '', basket: '', asksReuse: true, brineReused: null, mends: [], scheduledId: null, weights: [],
     soak: [], loadId: null, madeAtMs: room.clock.nowMs(), madeBy: actingPerson(room).initials,
     intoFreezerAtMs: null, frozenAtMs: null, sealedAtMs: null, outOfFreezerAtMs: null, freezerPlaceId: null,
   };

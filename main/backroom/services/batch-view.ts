@@ -8,7 +8,7 @@ import { speciesOf } from './species.ts';
 
 /** The only place where the wire's batch is composed. */
 export function viewBatch(room: BookRoom, batch: StoredBatch): Batch {
-  const { recipe: _recipe, ownIngredients: _ownIngredients, scheduledId: _scheduledId, weights: _weights, ...kept } = batch;
+  const { recipe: _recipe, ownIngredients: _ownIngredients, scheduledId: _scheduledId, weights: _weights, asksReuse: _asksReuse, ...kept } = batch;
   const species = speciesOf(room, batch.speciesId);
   const lots = lotsOf(room, batch);
   return {

@@ -14,9 +14,9 @@ export function checksItem(room: BookRoom, { smoker, pieces }: LoadPlan): ReadyI
     return { id: 'checks', state: 'unknown', text: 'No thermometer is named for this load.', needed: 'Name the thermometers, and check each in ice before the load is lit.' };
   }
   return {
-    id: 'checks', state: 'missing',
-    text: `No check in ice today: ${due.join(', ')}.${unnamed === 0 ? '' : ` ${unnamed} ${unnamed === 1 ? 'piece has' : 'pieces have'} no thermometer named.`}`,
-    needed: 'Put each into ice and water, stir, and enter what it shows in the office before the load is lit.',
+    id: 'checks', state: 'unknown',
+    text: `Whether these were checked in ice today isn’t recorded here: ${due.join(', ')}.${unnamed === 0 ? '' : ` ${unnamed} ${unnamed === 1 ? 'piece has' : 'pieces have'} no thermometer named.`}`,
+    needed: 'Put each into ice and water, stir, and write down what it shows before the load is lit.',
   };
 }
 

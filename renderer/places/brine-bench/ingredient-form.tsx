@@ -66,7 +66,6 @@ export function IngredientForm({ ingredient, all, onClose }: FormProps): ReactNo
           <>
             {mix.map((line, index) => (
               <div className="recipe-line" key={line.id}>
-                <span>{nameOf(line.id)}</span>
                 <Field label={words.recipes.partsOf(nameOf(line.id))} kind="figure" value={line.parts} fault={fault(`composition.parts.${index}.parts`) ?? fault(`composition.parts.${index}.ingredientId`)} onChange={(value) => setMix(mix.map((each, at) => (at === index ? { ...each, parts: value } : each)))} />
                 <PressButton look="quiet" label={words.recipes.takeOut(nameOf(line.id))} onPress={() => setMix(mix.filter((_, at) => at !== index))}>{words.parts.remove}</PressButton>
               </div>

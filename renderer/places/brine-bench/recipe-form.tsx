@@ -74,7 +74,6 @@ export function RecipeForm({ recipe, onClose }: { readonly recipe: Recipe | null
         <h2>{text.ingredients}</h2>
         {lines.map((line, index) => (
           <div className="recipe-line" key={line.id}>
-            <span>{nameOf(line.id)}</span>
             <Field label={text.partsOf(nameOf(line.id))} kind="figure" value={line.parts} fault={fault(`ingredients.${index}.parts`) ?? fault(`ingredients.${index}.id`)} onChange={(parts) => change(index, parts)} />
             <PressButton look="quiet" label={text.takeOut(nameOf(line.id))} onPress={() => setLines(lines.filter((_, at) => at !== index))}>{words.parts.remove}</PressButton>
           </div>

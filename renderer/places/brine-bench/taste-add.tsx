@@ -19,7 +19,7 @@ const FIRST = ['water', 'salt', 'brown-sugar', 'soy-sauce', 'honey', 'maple-syru
 /** One thing more into the tub: what, how much, and whether the scale shows it alone or all that is in. */
 export function TasteAdd({ view }: { readonly view: TastingView }): ReactNode {
   const { kitchen } = useKitchen();
-  const { tasting } = view;
+  const { tasting, figures } = view;
   const list = useAsk('ingredient.list', {});
   const add = useCommand('taste.add');
   const read = useCommand('taste.float');
@@ -46,7 +46,10 @@ export function TasteAdd({ view }: { readonly view: TastingView }): ReactNode {
   return (
     <div className="stack">
       <form className="sheet stack" onSubmit={(event) => { event.preventDefault(); void send(); }}>
-        <h2>{text.add}</h2>
+        <div className="spread">
+          <h2>{text.add}</h2>
+          <p className="number strong" aria-hidden="true">{figures.salometerDegrees.toFixed(1)} {words.brineBench.salometer}, {figures.percentByWeight.toFixed(2)} %</p>
+        </div>
         <Choices label={text.choose} value={near.some((one) => one.id === ingredientId) ? ingredientId : null} choices={near.map((one) => ({ id: one.id, text: one.name }))} onChange={setIngredientId} />
         <Pick
           label={text.other} value={near.some((one) => one.id === ingredientId) ? '' : ingredientId} empty={text.choose} fault={faultOf(add.failure, 'ingredientId')}

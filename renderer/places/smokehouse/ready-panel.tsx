@@ -15,7 +15,7 @@ export function ReadyPanel({ asked }: { readonly asked: Input<'load.ready'> }): 
     <section className="sheet stack" aria-label={text.title}>
       <div>
         <h2>{text.title}</h2>
-        <p className={left === 0 ? 'soft' : 'strong'} role="status">{left === 0 ? text.allReady : `${text.left(left)} ${text.lead}`}</p>
+        <p className={left === 0 ? 'soft' : 'strong'}>{left === 0 ? text.allReady : `${text.left(left)} ${text.lead}`}</p>
       </div>
       <ul className="ready-list">
         {ready.data.items.map((item) => (

@@ -38,6 +38,14 @@ export function drawSamples(dice: Dice, percent: number, mostPpm: number): SaltS
   });
 }
 
+/** Up to three samples of salt in the whole contents, near a limit or exactly at it. */
+export function drawTotalSalt(dice: Dice, percent: number): SaltSample[] {
+  return Array.from({ length: dice.pick([0, 1, 1, 2, 3]) }, () => {
+    const saltPercent = decimal(percent * 100 + dice.pick([0, dice.whole(-2, 2), dice.whole(0, 60)]), 2);
+    return { saltPercent, moisturePercent: '60', ...(dice.once(3) ? { errorPercent: decimal(dice.whole(0, 30), 2) } : {}) };
+  });
+}
+
 function decimal(count: number, places: number): string {
   const digits = String(count).padStart(places + 1, '0');
   return `${digits.slice(0, -places)}.${digits.slice(-places)}`;

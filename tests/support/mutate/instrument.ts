@@ -78,12 +78,18 @@ export function instrumentFile(file: string, source: string, firstId: number): I
   function withSwitch(node: SyntaxNode, text: string): string {
     const id = firstId + mutants.length;
     mutants.push({ id, file, line: source.slice(0, node.start).split('\n').length, what: 'left out', text: textOf(node).replace(/\s+/g, ' ').slice(0, MOST_TEXT) });
-    return `if (!mutation__.isOn(${id})) { ${text} }`;
+    // In braces of its own, or an else after it would be taken for this one’s.
+    return `{ if (!mutation__.isOn(${id})) { ${text} } }`;
   }
 
   /** A constant of the module is worked out again wherever it is read, so that its mutants can be switched on later. */
-  function emitConstant(node: SyntaxNode, { name, start, init }: Constant, place: Place): string {
-    return `const ${name}__ = () => (${emit(init, node, { ...place, isInFunction: true })}); ${source.slice(node.start, start)}${name}__()${source.slice(init.end, node.end)}`;
+  function emitConstant(node: SyntaxNode, { name, start, init, isExported }: Constant, place: Place): string {
+    const from = firstId + mutants.length;
+    const made = `const ${name}__ = () => (${emit(init, node, { ...place, isInFunction: true })});`;
+    const to = firstId + mutants.length - 1;
+    if (!isExported) return `${made} ${source.slice(node.start, init.start)}${name}__()${source.slice(init.end, node.end)} mutation__.keep(${from}, ${to}, () => {});`;
+    // Other modules read what it was when it was loaded: it must be made again while one of its mutants is on.
+    return `${made} export let ${source.slice(start, init.start)}${name}__(); mutation__.keep(${from}, ${to}, () => { ${name} = ${name}__(); });`;
   }
 
   const body = emitChildren(program, { isInChain: false, isInFunction: false });
@@ -96,8 +102,10 @@ interface Place {
 }
 interface Constant {
   readonly name: string;
+  /** Where the name stands. */
   readonly start: number;
   readonly init: SyntaxNode;
+  readonly isExported: boolean;
 }
 
 /** `const NAME = …` or `export const NAME = …`, of anything but a function. */
@@ -110,5 +118,5 @@ function constantOf(node: SyntaxNode): Constant | undefined {
   const init = only === undefined ? undefined : childOf(only, 'init');
   const name = id?.['name'];
   if (declarators.length !== 1 || init === undefined || typeof name !== 'string' || !CONSTANT.test(name) || isFunction(init)) return undefined;
-  return { name, start: init.start, init };
+  return { name, start: id?.start ?? init.start, init, isExported: declaration !== node };
 }

@@ -8,6 +8,8 @@ import { afterAll, TestRunner, type RunnerTestCase } from 'vitest';
 /** What a mutated text asks while it runs. */
 interface Switchboard {
   isOn(id: number): boolean;
+  /** A constant of a module: the mutants that stand in it, and how to make it again where other modules read it. */
+  keep(from: number, to: number, remake: () => void): void;
   count(): void;
 }
 interface Tally {
@@ -17,6 +19,7 @@ interface Tally {
   readonly reached: Set<number>;
   /** Those that the test now running has reached. */
   readonly seen: Set<number>;
+  readonly constants: { readonly from: number; readonly to: number; readonly remake: () => void }[];
   readonly killedBy: Map<number, string>;
   /** Tests that fail on the program as it is; they can't tell a mutant from it. */
   readonly failing: string[];
@@ -35,7 +38,7 @@ const RESULT_FILE = needed('MUTANT_RESULT');
 
 if (globalThis.alderbookTally === undefined) {
   const tried = new Set(needed('MUTANT_IDS').split(',').map(Number));
-  globalThis.alderbookTally = { tried, alive: new Set(tried), reached: new Set(), seen: new Set(), killedBy: new Map(), failing: [], active: 0, isWatching: false, turns: 0 };
+  globalThis.alderbookTally = { tried, alive: new Set(tried), reached: new Set(), seen: new Set(), constants: [], killedBy: new Map(), failing: [], active: 0, isWatching: false, turns: 0 };
 }
 const tally = globalThis.alderbookTally;
 
@@ -44,6 +47,9 @@ globalThis.alderbookMutation ??= {
   isOn(id) {
     if (tally.isWatching && tally.alive.has(id)) tally.seen.add(id);
     return tally.active === id;
+  },
+  keep(from, to, remake) {
+    tally.constants.push({ from, to, remake });
   },
   count() {
     tally.turns += 1;
@@ -63,6 +69,16 @@ function needed(name: string): string {
   return value;
 }
 
+function isInConstant(id: number): boolean {
+  return tally.constants.some(({ from, to }) => from <= id && id <= to);
+}
+
+/** Switches one mutant on, or with 0 all off; constants are made again, in the order in which they were loaded. */
+function switchOn(id: number, before = id): void {
+  tally.active = id;
+  if (isInConstant(before)) for (const { remake } of tally.constants) remake();
+}
+
 async function runWithEach(test: RunnerTestCase): Promise<void> {
   const run = TestRunner.getTestFn(test);
   tally.seen.clear();
@@ -75,17 +91,17 @@ async function runWithEach(test: RunnerTestCase): Promise<void> {
   } finally {
     tally.isWatching = false;
   }
-  for (const id of [...tally.seen]) {
+  for (const id of [...tally.seen, ...[...tally.alive].filter(isInConstant)]) {
     tally.reached.add(id);
-    tally.active = id;
     tally.turns = 0;
     try {
+      switchOn(id);
       await run();
     } catch {
       tally.alive.delete(id);
       tally.killedBy.set(id, test.name);
     } finally {
-      tally.active = 0;
+      switchOn(0, id);
     }
     // Lets the worker answer vitest, which takes one that is silent for long for dead.
     await new Promise((resolve) => {

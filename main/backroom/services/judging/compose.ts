@@ -2,6 +2,7 @@
 import type { CaseFacts, JudgeCase, MeasuredPoint, PackKind, RecordKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
+import { paperFactsOf, scheduledOf } from '../paper-facts.ts';
 import { weighedLines } from '../brine-card-ingredients.ts';
 import { declaresNitrite } from '../nitrite-rule.ts';
 import { freezerStay, frozenWithin, isStayOfPacks } from './freezer-stay.ts';
@@ -53,7 +54,8 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
     thawedMs: frozenMs === undefined ? undefined : stay.outMs,
     chilledMs: chilledMs(batch, stay, keeping.store),
     saltSamples: saltSamplesOf(room, batch.id),
-    facts: factsOf(room, batch),
+    scheduledProcess: scheduledOf(room, batch),
+    facts: { ...factsOf(room, batch), ...paperFactsOf(room, batch, load, keeping.pack) },
   };
   return { judgeCase, errors: errorsOf(room, readingsAt, batch, load) };
 }
@@ -98,7 +100,8 @@ function factsOf(room: BookRoom, batch: StoredBatch): CaseFacts {
 }
 
 /** Whether the brine is new, as told at the start of the soak; before it there is no brine to speak of, and nothing is assumed. */
-function brineFacts({ brineReused }: StoredBatch): Pick<CaseFacts, 'brineReused' | 'brineBatchNumber'> {
+function brineFacts({ asksReuse, brineReused, soak }: StoredBatch): Pick<CaseFacts, 'brineReused' | 'brineBatchNumber'> {
+  if (!asksReuse) return soak.length === 0 ? {} : { brineReused: false, brineBatchNumber: 1 };
   if (brineReused === null) return {};
   return brineReused ? { brineReused } : { brineReused, brineBatchNumber: 1 };
 }

@@ -12,6 +12,7 @@ import type { StoredBatch } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
 import { kitchenOf } from '../kitchen.ts';
 import { confirmationsOf, unconfirmedChecks } from '../limit-standing.ts';
+import { limitsOf } from '../own-set-book.ts';
 import { decisionsOf, standingDecision } from '../release.ts';
 import { sayDay } from '../when.ts';
 import { composeCase, type ComposedCase, type Keeping } from './compose.ts';
@@ -49,7 +50,7 @@ export function keepingOf(room: BookRoom, batch: StoredBatch): Keeping {
  * @param readingsAt handed on where the same readings are needed more than once
  */
 export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping = keepingOf(room, batch), readingsAt: ReadingsAt = readOnce(room)): BatchJudgement {
-  const { limits } = room.catalogue;
+  const limits = limitsOf(room);
   const set = setOf(room, batch.setId);
   const composed = composeCase(room, batch, keeping, readingsAt);
   const packing = atSealing(set, composed, room.clock.nowMs());
@@ -79,7 +80,7 @@ export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping 
  * in a turn of its own, so that the back room answers others in between.
  */
 export async function judgeByOtherSets(room: BookRoom, batch: StoredBatch, keeping: Keeping): Promise<SetResultWire[]> {
-  const { limits } = room.catalogue;
+  const limits = limitsOf(room);
   const composed = composeCase(room, batch, keeping);
   const confirmed = confirmationsOf(room.book);
   const words = wordsOf(room, composed);
@@ -100,15 +101,18 @@ function whatDecides(room: BookRoom, set: LimitSet, { judgeCase, errors }: Compo
   return [set.id, set.version, { ...judgeCase, points }, errors, [...confirmationsOf(room.book).values()], dayOf(room), kitchenOf(room.book)];
 }
 
+/** How a reading came in, as a number of its digest. */
+const ENTERED = { 'at-once': 0, late: 1, paper: 2 } as const;
+
 function readingsDigest(readings: readonly Reading[]): string {
   const numbers = new Float64Array(readings.length * 4);
-  for (const [index, { atMs, lowTicks, highTicks, entered }] of readings.entries()) numbers.set([atMs, lowTicks, highTicks, entered === undefined ? 0 : 1], index * 4);
+  for (const [index, { atMs, lowTicks, highTicks, entered }] of readings.entries()) numbers.set([atMs, lowTicks, highTicks, ENTERED[entered ?? 'at-once']], index * 4);
   return sha256Hex(new Uint8Array(numbers.buffer));
 }
 
 /** The set a batch is judged by. */
 export function setOf(room: BookRoom, setId: string): LimitSet {
-  const set = findSet(room.catalogue.limits, setId);
+  const set = findSet(limitsOf(room), setId);
   if (set === undefined) throw new Error(`no limit set ${setId}`);
   return set;
 }
@@ -120,7 +124,7 @@ export function wordsOf(room: BookRoom, { judgeCase }: ComposedCase): Words {
   return clockWords(temperatureUnit, (ms) => {
     const { day, clock } = localTime(ms, timeZone);
     return day === usualDay ? clock : `${clock} on ${sayDay(day)}`;
-  });
+  }, (ms) => sayDay(localTime(ms, timeZone).day));
 }
 
 /** Before the batch went in, times are said as of today, so that a judgement is of its day. */
@@ -150,9 +154,9 @@ function atSealing(set: LimitSet, composed: ComposedCase, nowMs: number): Compos
 
 function unconfirmedLimits(room: BookRoom, set: LimitSet, result: SetResult, confirmed: ReadonlyMap<string, unknown>): string[] {
   const applying = new Set(result.checks.filter((check) => check.verdict !== 'does-not-apply').map((check) => check.checkId));
-  const unseen = new Set(unconfirmedChecks(room.catalogue.limits, set, confirmed));
+  const unseen = new Set(unconfirmedChecks(limitsOf(room), set, confirmed));
   return checkIdsOf(set).filter((id) => applying.has(id) && unseen.has(id)).flatMap((id) => {
-    const check = findCheck(room.catalogue.limits, id);
+    const check = findCheck(limitsOf(room), id);
     if (check === undefined) return [];
     const { publisher, title, mark } = sourceOf(check, set);
     return [`${id}: ${check.title} (${mark}: ${publisher}, ${title})`];

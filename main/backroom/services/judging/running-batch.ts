@@ -1,4 +1,5 @@
 /** A batch of a load with the limits of its set that tell the cook what to do next. */
+import { limitsOf } from '../own-set-book.ts';
 import { fitOf } from '../../../../app/limits/conditions.ts';
 import { measureDescent, type PieceDescent } from '../../../../app/limits/descent.ts';
 import type { JudgeContext } from '../../../../app/limits/finding.ts';
@@ -32,9 +33,9 @@ export function runningBatches(room: BookRoom, load: StoredLoad, readingsAt: Rea
     const set = setOf(room, batch.setId);
     const composed = composeCase(room, batch, keepingOf(room, batch), readingsAt);
     const judged: JudgeCase = { ...composed.judgeCase, errorTicks: 0 };
-    const applying = checkIdsOf(set).flatMap((id) => findCheck(room.catalogue.limits, id) ?? []).filter((check) => isUsed(check, judged));
+    const applying = checkIdsOf(set).flatMap((id) => findCheck(limitsOf(room), id) ?? []).filter((check) => isUsed(check, judged));
     return {
-      batch, judged, context: contextOf(set, judged, room.catalogue.limits, wordsOf(room, composed)),
+      batch, judged, context: contextOf(set, judged, limitsOf(room), wordsOf(room, composed)),
       pieces: pointsOf(judged, 'piece', 'process'),
       chamber: pointsOf(judged, 'chamber', 'process'),
       hold: applying.find((check): check is HoldCheck => check.kind === 'hold' && check.question === 'chamber'),

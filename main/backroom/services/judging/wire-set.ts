@@ -5,6 +5,7 @@ import type { CheckResult } from '../../../../app/limits/judge.ts';
 import type { SetResult, SetUnit } from '../../../../app/limits/judge-set.ts';
 import { findCheck, type LimitBook, type LimitSet, type Source } from '../../../../app/limits/limit-set.ts';
 import { isMet } from '../../../../app/limits/verdict.ts';
+import { publishedIdOf } from '../own-set-book.ts';
 
 /** Every limit of the set in the order of its questions, with its evidence and source. */
 export function wireSet(book: LimitBook, set: LimitSet, result: SetResult, confirmed: ReadonlyMap<string, Confirmation>): SetResultWire {
@@ -36,7 +37,7 @@ function wireCheck(book: LimitBook, set: LimitSet, check: CheckResult, confirmed
     needed: check.needed,
     source: check.source === undefined ? 'the set is silent here' : sayingSource(check.source),
     mark: check.source?.mark ?? (set.readInFull ? 'read' : 'second-hand'),
-    confirmation: findCheck(book, check.checkId) === undefined ? null : (confirmed.get(check.checkId) ?? null),
+    confirmation: findCheck(book, check.checkId) === undefined ? null : (confirmed.get(publishedIdOf(set, check.checkId)) ?? null),
   };
 }
 
