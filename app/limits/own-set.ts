@@ -145,11 +145,12 @@ function looserSentence(check: Check, figures: readonly FigureChange[]): string 
   })[0];
 }
 
+/** Asked with the chamber, which every batch raises: a question that is left out would take the variance with it. */
 function askingVariance(set: OwnSet, source: Source): OwnSet {
   const id = `VARIANCE.${set.id.toUpperCase()}`;
   if (set.ownChecks.some((check) => check.id === id)) return set;
-  const check: PermissionCheck = { id, title: 'The variance that loosened limits rest on', question: 'record', gate: 'pack', kind: 'permission', proof: 'variance', sources: [source] };
-  return { ...set, ownChecks: [...set.ownChecks, check], answers: [...set.answers, { question: 'record', checks: [id], besides: true }] };
+  const check: PermissionCheck = { id, title: 'The variance that loosened limits rest on', question: 'chamber', gate: 'pack', kind: 'permission', proof: 'variance', sources: [source] };
+  return { ...set, ownChecks: [...set.ownChecks, check], answers: [...set.answers, { question: 'chamber', checks: [id], besides: true }] };
 }
 
 function isSame(left: Source, right: Source): boolean {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Output } from '../../app/contract/contract.ts';
-import { openSmokeKitchen, releaseInput, smokeAndCool, soakedBatch, type SmokeKitchen } from './smoke-kitchen.ts';
+import { addLetter } from './paper-drafts.ts';
+import { openSmokeKitchen, refusal, releaseInput, smokeAndCool, soakedBatch, type SmokeKitchen } from './smoke-kitchen.ts';
 
 /** A second batch, made under a set of the kitchen's own whose hold is at another temperature, smoked and cooled. */
 async function smokedUnder(fahrenheit: string): Promise<SmokeKitchen & { readonly setId: string }> {
@@ -37,5 +38,24 @@ describe('a batch under a set of the kitchen’s own', () => {
     expect(holdOf(verdict)).toMatchObject({ verdict: 'misses' });
     const published = verdict.others.find((set) => set.setId === 'lodge-default');
     expect(published?.checks.find((check) => check.checkId === 'HOT-145-30')?.verdict).toBe('meets');
+  });
+
+  it('under a looser figure is packed only while the variance that loosened it is on file', async () => {
+    const smoke = await openSmokeKitchen();
+    const variance = await addLetter(smoke.kitchen, 'variance', { number: 'V-2' });
+    const { set } = await smoke.kitchen.ask('limits.addSet', {
+      baseSetId: 'lodge-default', name: 'By variance', effectiveFrom: '2026-11-25', paperId: variance.id, changes: [{ checkId: 'HOT-145-30', minutes: 20 }],
+    });
+    const batchId = await soakedBatch(smoke.kitchen, { setId: set.setId });
+    const own = { ...smoke, batchId, readyMs: smoke.kitchen.clock.nowMs() };
+    await smokeAndCool(own);
+    const checkIn = (result: Output<'batch.verdict'>) => result.deciding.checks.find((check) => check.checkId === 'VARIANCE.OWN-1');
+    const before = await own.kitchen.ask('batch.verdict', { batchId });
+    expect(checkIn(before)).toMatchObject({ verdict: 'meets' });
+    expect(before.gates[0]).toMatchObject({ gate: 'pack', state: 'may' });
+    await own.kitchen.ask('paper.strike', { paperId: variance.id, why: 'Withdrawn by the authority.' });
+    const after = await own.kitchen.ask('batch.verdict', { batchId });
+    expect(checkIn(after)).toMatchObject({ verdict: 'not-proven' });
+    expect((await refusal(own.kitchen.reply('batch.decide', releaseInput(batchId)))).code).toBe('RULE_BLOCKS');
   });
 });

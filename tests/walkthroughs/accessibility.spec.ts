@@ -21,9 +21,15 @@ async function findings(page: Page): Promise<string[]> {
   return violations.flatMap((violation) => violation.nodes.map((node) => `${violation.id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`));
 }
 
+/** Pages of a place that have an address of their own. */
+const DEEPER = [
+  'brine-bench/taste', 'brine-bench/recipes', 'brine-bench/recipes/narrows-house-brine', 'brine-bench/ingredients', 'brine-bench/strength',
+  'office/thermometers', 'office/papers', 'office/limits', 'office/kitchen',
+];
+
 /** Tab by tab, and the deeper pages that a place opens into. */
 async function scanEverything(page: Page): Promise<void> {
-  for (const place of PLACES) {
+  for (const place of [...PLACES, ...DEEPER]) {
     await page.evaluate((name) => {
       window.location.hash = `#/${name}`;
     }, place);

@@ -58,7 +58,7 @@ function IngredientList({ title, ingredients, onChange }: ListProps): ReactNode 
             {one.mayContain.length === 0 ? null : <p>{text.mayContain(one.mayContain.join(', '))}</p>}
             <p className="soft small">{one.source}</p>
           </div>
-          {onChange === undefined ? null : <PressButton label={text.change(one.name)} onPress={() => onChange(one)}>{words.recipes.change}</PressButton>}
+          {onChange === undefined ? null : <PressButton label={`${words.recipes.change}: ${one.name}`} onPress={() => onChange(one)}>{words.recipes.change}</PressButton>}
         </div>
       ))}
     </section>

@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react';
+import { useId, useState, type ReactNode } from 'react';
 import type { Recipe } from '../../../app/contract/requests/recipes.ts';
 import { failureOf, useAsk, useCommand } from '../../bridge/use-ask.ts';
 import { addressOf, go } from '../../frame/address.ts';
@@ -13,14 +13,15 @@ const text = words.recipes;
 export function RecipeExport({ recipe, onClose }: { readonly recipe: Recipe; onClose(): void }): ReactNode {
   const answer = useAsk('recipe.export', { recipeId: recipe.id });
   const written = answer.data?.text;
+  const id = useId();
   return (
     <Leaf title={text.giveOutTitle(recipe.name)} wide onClose={onClose}>
       <p>{text.giveOutLead}</p>
       <ProblemNote failure={failureOf(answer.error)} />
-      <label className="stack">
-        <span className="soft small">{text.text}</span>
-        <textarea className="recipe-text" readOnly value={written ?? ''} />
-      </label>
+      <div className="stack">
+        <label className="soft small" htmlFor={id}>{text.text}</label>
+        <textarea id={id} className="recipe-text" readOnly value={written ?? ''} />
+      </div>
       <div className="row">
         <PressButton isDisabled={answer.data === undefined} onPress={() => { if (answer.data !== undefined) saveText(answer.data.fileName, answer.data.text); }}>{text.saveFile}</PressButton>
         <PressButton onPress={onClose}>{words.parts.close}</PressButton>
@@ -43,6 +44,7 @@ function saveText(fileName: string, written: string): void {
 /** Takes in a recipe from a file or from pasted text; what was pasted stays until it is kept. */
 export function RecipeImport({ onClose }: { onClose(): void }): ReactNode {
   const take = useCommand('recipe.import');
+  const id = useId();
   const [pasted, setPasted] = useState('');
   const [added, setAdded] = useState<{ readonly recipeId: string; readonly names: readonly string[] } | null>(null);
   const send = async (): Promise<void> => {
@@ -67,10 +69,10 @@ export function RecipeImport({ onClose }: { onClose(): void }): ReactNode {
             <span>{text.chooseFile}</span>
             <input type="file" accept=".json,application/json" onChange={(event) => { void read(event.currentTarget.files?.[0]); }} />
           </label>
-          <label className="stack">
-            <span className="soft small">{text.pasted}</span>
-            <textarea className="recipe-text" value={pasted} onChange={(event) => setPasted(event.currentTarget.value)} />
-          </label>
+          <div className="stack">
+            <label className="soft small" htmlFor={id}>{text.pasted}</label>
+            <textarea id={id} className="recipe-text" value={pasted} onChange={(event) => setPasted(event.currentTarget.value)} />
+          </div>
           <ProblemNote failure={take.failure} />
           <div className="row">
             <PressButton look="next" isDisabled={take.busy || pasted.trim() === ''} onPress={() => { void send(); }}>{text.takeInNow}</PressButton>

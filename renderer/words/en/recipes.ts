@@ -50,7 +50,7 @@ export const recipes = {
   ingredients: 'Ingredients, parts by weight',
   partsOf: (name: string) => `Parts of ${name}`,
   addIngredient: 'Add an ingredient',
-  takeOut: (name: string) => `Take ${name} out`,
+  takeOut: (name: string) => `Remove ${name}`,
   salt: 'Salt that is solved for',
   ratio: 'Brine to fish, by weight',
   soakHours: 'Soak',

@@ -107,7 +107,10 @@ const ENTERED = { 'at-once': 0, late: 1, paper: 2 } as const;
 function readingsDigest(readings: readonly Reading[]): string {
   const numbers = new Float64Array(readings.length * 4);
   for (const [index, { atMs, lowTicks, highTicks, entered }] of readings.entries()) numbers.set([atMs, lowTicks, highTicks, ENTERED[entered ?? 'at-once']], index * 4);
-  return sha256Hex(new Uint8Array(numbers.buffer));
+  // Few readings cover a span or are in doubt, so only those are told apart by more than their numbers.
+  const besides = readings.flatMap(({ coversSinceMs, doubt }, index) =>
+    coversSinceMs === undefined && doubt === undefined ? [] : [[index, coversSinceMs ?? null, doubt ?? null]]);
+  return sha256Hex(canonicalJson([sha256Hex(new Uint8Array(numbers.buffer)), besides]));
 }
 
 /** The set a batch is judged by. */
