@@ -81,16 +81,16 @@ describe('exact decimals', () => {
 
 describe('nitrite as a condition', () => {
   const sample = (nitritePpm?: string) => ({ saltPercent: '3', moisturePercent: '60', ...(nitritePpm === undefined ? {} : { nitritePpm }) });
-  const fit = (nitrite: 'found' | 'permitted', samples: (string | undefined)[], nitriteUsed?: boolean) => {
+  const fitWith = (nitrite: 'found' | 'permitted', samples: (string | undefined)[], nitriteUsed?: boolean) => {
     const batch: JudgeCase = batchOf([], { saltSamples: samples.map(sample), facts: { nitriteUsed } });
     return fitOf({ nitrite }, batch).fit;
   };
   it('is found by one sample above nothing, or by the recipe', () => {
-    expect([fit('found', ['0', '1']), fit('found', ['0', '0.5']), fit('found', ['0']), fit('found', ['0', undefined]), fit('found', []), fit('found', [], true), fit('found', [], false)])
+    expect([fitWith('found', ['0', '1']), fitWith('found', ['0', '0.5']), fitWith('found', ['0']), fitWith('found', ['0', undefined]), fitWith('found', []), fitWith('found', [], true), fitWith('found', [], false)])
       .toEqual(['holds', 'holds', 'contradicted', 'not-given', 'not-given', 'holds', 'contradicted']);
   });
   it('is permitted with every sample from 100 to 200 ppm, ends included', () => {
-    expect([fit('permitted', ['100', '200']), fit('permitted', ['99.9', '150']), fit('permitted', ['150', '200.1']), fit('permitted', ['150', undefined]), fit('permitted', []), fit('permitted', ['99.9', undefined])])
+    expect([fitWith('permitted', ['100', '200']), fitWith('permitted', ['99.9', '150']), fitWith('permitted', ['150', '200.1']), fitWith('permitted', ['150', undefined]), fitWith('permitted', []), fitWith('permitted', ['99.9', undefined])])
       .toEqual(['holds', 'contradicted', 'contradicted', 'not-given', 'not-given', 'contradicted']);
   });
 });
