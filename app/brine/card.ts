@@ -6,8 +6,9 @@ import { floatReading, type FloatReading } from './float.ts';
 import { saturatedPercent } from './freezing.ts';
 import { householdMeasure, type HouseholdMeasure, type PourUnit } from './household.ts';
 import { allergensOf, mixtureOf, type Ingredient, type WeighedIngredient } from './ingredients.ts';
-import { rawFishOf, scaleRecipe, USUAL_FISH, type FishComposition, type ScaledBrine, type ScaledLine, type ScaleOrder } from './recipe.ts';
+import { rawFishOf, scaleRecipe, USUAL_FISH, type FishComposition, type ScaledBrine, type ScaleOrder } from './recipe.ts';
 import { plainNumber } from './rounding.ts';
+import type { ScaledLine } from './scaled-lines.ts';
 import { salometerOfPercent } from './strength.ts';
 import { waterPhaseFraction } from './water-phase.ts';
 

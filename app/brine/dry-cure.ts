@@ -8,8 +8,9 @@ import { bad, good, type Outcome } from '../measures/outcome.ts';
 import { finishedFraction, type RawFish } from './balance.ts';
 import { SATURATED_SALT_FRACTION, type BrineMixture } from './density.ts';
 import { ingredientById, LEAST_SALT_PERCENT, mixtureOf, type Ingredient, type WeighedIngredient } from './ingredients.ts';
-import { rawFishOf, USUAL_FISH, type FishComposition, type Recipe, type ScaledLine } from './recipe.ts';
-import { gramsOfSteps, plainNumber, stepsOf } from './rounding.ts';
+import { rawFishOf, USUAL_FISH, type FishComposition, type Recipe } from './recipe.ts';
+import { plainNumber } from './rounding.ts';
+import { roundLines, type ScaledLine } from './scaled-lines.ts';
 import { saltPerWater, waterPhaseFraction } from './water-phase.ts';
 
 /** What the cure is to reach. `curePerFishPercent` is the whole cure over the raw fish by weight. */
@@ -137,13 +138,7 @@ function cureGramsFor(target: DryCureTarget, fish: RawFish, perGram: BrineMixtur
 }
 
 function roundCure(solved: readonly WeighedIngredient[], fish: RawFish, stepGrams: number): Outcome<ScaledDryCure> {
-  const steps = solved.map((line) => stepsOf(line.grams, stepGrams));
-  const lines = solved.map(({ ingredient }, index): ScaledLine => {
-    const grams = gramsOfSteps(steps[index] ?? 0, stepGrams);
-    return { ingredient, grams, saltGrams: (grams * ingredient.saltPercent) / 100 };
-  });
-  const totalGrams = gramsOfSteps(steps.reduce((sum, count) => sum + count, 0), stepGrams);
-  const mixture = mixtureOf(lines);
+  const { lines, mixture, totalGrams } = roundLines(solved, stepGrams);
   if (mixture.saltGrams === 0) return bad(`A scale with a step of ${plainNumber(stepGrams, 3)} g is too coarse for so little cure.`, 'scaleStepGrams', 'Use a finer scale, or cure more fish.');
   const equilibrium = waterPhaseFraction(fish.grams * fish.saltFraction + mixture.saltGrams, fish.grams * fish.moistureFraction + mixture.waterGrams);
   return good({

@@ -4,7 +4,8 @@ import { bad, good, type Outcome } from '../measures/outcome.ts';
 import { equilibriumFraction, type RawFish } from './balance.ts';
 import { mixtureLitres, SATURATED_SALT_FRACTION, type BrineMixture } from './density.ts';
 import { ingredientById, isWatery, LEAST_SALT_PERCENT, mixtureOf, type Ingredient, type WeighedIngredient } from './ingredients.ts';
-import { gramsOfSteps, plainNumber, stepsOf } from './rounding.ts';
+import { plainNumber } from './rounding.ts';
+import { roundLines, type ScaledLine } from './scaled-lines.ts';
 import { salometerOfPercent } from './strength.ts';
 import { goalGap, goalOfTarget, targetField, targetWords, type BrineGoal, type BrineTarget } from './target.ts';
 import { compositionFault, waterPhaseFraction } from './water-phase.ts';
@@ -41,10 +42,6 @@ export interface ScaleOrder {
   readonly target: BrineTarget;
   readonly fish?: FishComposition | undefined;
   readonly scaleStepGrams?: number | undefined;
-}
-
-export interface ScaledLine extends WeighedIngredient {
-  readonly saltGrams: number;
 }
 
 /** A recipe scaled to fillets; every figure is of the rounded grams. */
@@ -162,13 +159,7 @@ function solveSalt(parts: readonly RecipePart[], goal: BrineGoal, target: BrineT
 }
 
 function roundBrine(solved: readonly WeighedIngredient[], fish: RawFish, stepGrams: number): Outcome<ScaledBrine> {
-  const steps = solved.map((line) => stepsOf(line.grams, stepGrams));
-  const lines = solved.map(({ ingredient }, index): ScaledLine => {
-    const grams = gramsOfSteps(steps[index] ?? 0, stepGrams);
-    return { ingredient, grams, saltGrams: (grams * ingredient.saltPercent) / 100 };
-  });
-  const totalGrams = gramsOfSteps(steps.reduce((sum, count) => sum + count, 0), stepGrams);
-  const mixture = mixtureOf(lines);
+  const { lines, mixture, totalGrams } = roundLines(solved, stepGrams);
   const waterPhase = waterPhaseFraction(mixture.saltGrams, mixture.waterGrams);
   if (totalGrams === 0 || mixture.waterGrams === 0 || waterPhase > HIGHEST_ROUNDED_FRACTION) {
     return bad(`A scale with a step of ${plainNumber(stepGrams, 3)} g is too coarse for so little brine.`, 'scaleStepGrams', 'Use a finer scale, or make more brine.');

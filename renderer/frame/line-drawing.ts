@@ -25,13 +25,14 @@ const LABEL_PX = 72;
 /** About the width of a letter at 16 px, bold. */
 const LETTER_PX = 8.6;
 
-type LineStep = { kind: LineBar['steps'][number]['kind']; x: number; width: number; planned: boolean };
+/** `key` tells the parts of a row apart, which two that begin at one place can’t by that place. */
+type LineStep = { key: string; kind: LineBar['steps'][number]['kind']; x: number; width: number; planned: boolean };
 export interface LineRow {
   readonly batchId: string;
   readonly y: number;
   readonly name: string;
   readonly steps: readonly LineStep[];
-  readonly turns: readonly { readonly x: number; readonly done: boolean }[];
+  readonly turns: readonly { readonly key: string; readonly x: number; readonly done: boolean }[];
   readonly due: { readonly x: number; readonly text: string; readonly overdue: boolean; readonly anchor: 'start' | 'end' } | null;
   /** A turn that can be logged by one tap: the first that is due; `x` from the left, or from the right where there is no room after the bar. */
   readonly turnDue: { readonly x: number; readonly top: number; readonly atMs: number; readonly overdue: boolean; readonly anchor: 'start' | 'end' } | null;
@@ -80,8 +81,8 @@ function drawRow(bar: LineBar, top: number, x: (atMs: number) => number, line: O
     batchId: bar.batchId,
     y: turn === undefined ? top : top + TURN_SHIFT,
     name: bar.name,
-    steps: inside.map((step) => ({ kind: step.kind, x: x(step.fromMs), width: Math.max(3, round(x(step.toMs) - x(step.fromMs))), planned: step.planned })),
-    turns: bar.turns.filter((each) => each.atMs >= line.fromMs && each.atMs <= line.toMs).map((each) => ({ x: x(each.atMs), done: each.done })),
+    steps: inside.map((step, index) => ({ key: `${index} ${step.kind}`, kind: step.kind, x: x(step.fromMs), width: Math.max(3, round(x(step.toMs) - x(step.fromMs))), planned: step.planned })),
+    turns: bar.turns.filter((each) => each.atMs >= line.fromMs && each.atMs <= line.toMs).map((each, index) => ({ key: `${index} ${each.atMs}`, x: x(each.atMs), done: each.done })),
     due: next === undefined ? null : {
       x: dueFits ? lastX + 12 : width - RIGHT,
       text: fitText(next.text, dueFits ? width - RIGHT - lastX - 12 : DUE_WIDTH),

@@ -86,14 +86,14 @@ function Row({ row }: { readonly row: LineRow }): ReactNode {
     <g>
       <text className="name" x="8" y={row.y + 15}>{row.name}</text>
       {row.steps.map((step) => (
-        <g key={`${step.kind}${step.x}`} opacity={step.planned ? 0.55 : 1}>
+        <g key={step.key} opacity={step.planned ? 0.55 : 1}>
           {step.kind === 'dry'
             ? <path d={`M${step.x + 2} ${row.y + 10}h${Math.max(0, step.width - 4)}`} stroke="var(--soft)" strokeWidth="3" strokeDasharray="1 6" strokeLinecap="round" />
             : <rect className={`step ${step.kind}`} x={step.x} y={row.y} width={step.width} height="20" rx="3" {...(step.planned ? { strokeDasharray: '4 3' } : {})} />}
         </g>
       ))}
       {row.turns.map((turn) => (
-        <path key={turn.x} d={`M${turn.x} ${row.y - 2}l6 12-6 12-6-12z`} fill={turn.done ? 'var(--ink)' : 'var(--sheet)'} stroke="var(--ink)" strokeWidth="1.6" />
+        <path key={turn.key} d={`M${turn.x} ${row.y - 2}l6 12-6 12-6-12z`} fill={turn.done ? 'var(--ink)' : 'var(--sheet)'} stroke="var(--ink)" strokeWidth="1.6" />
       ))}
       {row.due === null ? null : (
         <text className={row.due.overdue ? 'due overdue' : 'due'} x={row.due.x} y={row.y + 15} textAnchor={row.due.anchor}>{row.due.text}</text>

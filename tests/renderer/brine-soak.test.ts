@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { brinePlaces, proposedPlace, type PlaceNow } from '../../renderer/places/brine-bench/soak-places.ts';
-import { nextOfSoak, plannedTimes } from '../../renderer/places/brine-bench/soak-times.ts';
+import { nextOfSoak, plannedTimes } from '../../renderer/parts/soak-times.ts';
 import { CARD_TYPE_POINTS, cardPageOf, fitType } from '../../renderer/print/card-fit.ts';
 
 const HOUR = 3_600_000;

@@ -44,6 +44,18 @@ describe('the line as drawn', () => {
     expect((due?.text.length ?? 0) * 8.6).toBeLessThan(WIDTH - (due?.x ?? 0));
   });
 
+  it('tells apart the part of a soak that ran and the part to come, also when it has only just begun', () => {
+    const begun: LineBar = {
+      ...bar('A', 2),
+      steps: [{ kind: 'soak', fromMs: nowMs, toMs: nowMs, planned: false }, { kind: 'soak', fromMs: nowMs, toMs: nowMs + 8 * HOUR, planned: true }],
+      turns: [{ atMs: nowMs, done: true }, { atMs: nowMs, done: true }],
+    };
+    const row = drawLine(line([begun]), formats, WIDTH).rows[0];
+    expect(row?.steps[0]?.x).toBe(row?.steps[1]?.x);
+    expect(new Set(row?.steps.map((step) => step.key)).size).toBe(2);
+    expect(new Set(row?.turns.map((turn) => turn.key)).size).toBe(2);
+  });
+
   it('says the date at the first mark of a day', () => {
     const texts = drawLine(line([bar('A', 2)]), formats, WIDTH).hours.map((hour) => hour.text);
     expect(texts.some((text) => /^\d+ Mar$/.test(text))).toBe(true);

@@ -12,7 +12,7 @@ import { unwrapForCard, type CardChoices } from './brine-card-faults.ts';
 import { refuseInput } from './field-refusal.ts';
 
 /** Finished over brined weight where nobody has weighed it yet: hot-smoked fish loses 15 to 25 %, cold-smoked 8 to 15 % (from memory). */
-const USUAL_YIELD_PERCENT = { hot: 80, either: 80, cold: 88 } as const;
+export const USUAL_YIELD_PERCENT = { hot: 80, either: 80, cold: 88 } as const;
 /** A kitchen scale shows whole grams; fillets under a kilogram are weighed with a small scale that shows tenths. */
 const SMALL_SCALE_BELOW_GRAMS = 1000;
 

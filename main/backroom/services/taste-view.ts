@@ -8,14 +8,12 @@ import { TICKS_PER_CELSIUS } from '../../../app/measures/temperature.ts';
 import type { Outcome } from '../../../app/measures/outcome.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
+import { USUAL_YIELD_PERCENT } from './brine-card-order.ts';
 import { ingredientsOf } from './kitchen-ingredients.ts';
 import { fishOf } from './species.ts';
 import { tasteCautions } from './taste-cautions.ts';
 
 type View = Output<'taste.get'>;
-
-/** Finished over brined weight where nobody has weighed it yet: hot-smoked fish loses 15 to 25 % (from memory). */
-const USUAL_YIELD_PERCENT = 80;
 
 /** The tasting and its figures. */
 export function viewTasting(room: BookRoom, tasting: Tasting): View {
@@ -42,7 +40,7 @@ function figuresOf(room: BookRoom, tasting: Tasting): TasteFigures {
   const figures = tasteFigures({
     weighed: weighedOf(additions, ingredients),
     brineCelsius: lastFloat === undefined ? undefined : lastFloat.brineTicks / TICKS_PER_CELSIUS,
-    filletGrams: fillets?.grams, fish: speciesId === null ? undefined : fishOf(room, speciesId), yieldPercent: USUAL_YIELD_PERCENT,
+    filletGrams: fillets?.grams, fish: speciesId === null ? undefined : fishOf(room, speciesId), yieldPercent: USUAL_YIELD_PERCENT.either,
   });
   const meant = lastFloat === undefined ? null : meaningOf(lastFloat, additions, ingredients);
   const { totalGrams, litres, percentByWeight, salometerDegrees, waterPhasePercent, sugarPercent, saltFallsOut } = figures;
@@ -51,7 +49,7 @@ function figuresOf(room: BookRoom, tasting: Tasting): TasteFigures {
     floatShowsDegrees: degreesOf(figures),
     floatMeansPercent: meant?.ok === true ? meant.value : null,
     equilibrium: figures.equilibrium === null ? null : rangeOf(figures.equilibrium),
-    finished: figures.finished === null ? null : { ...rangeOf(figures.finished), yieldPercent: USUAL_YIELD_PERCENT },
+    finished: figures.finished === null ? null : { ...rangeOf(figures.finished), yieldPercent: USUAL_YIELD_PERCENT.either },
     cautions: tasteCautions({ tasting, figures, meant, weighedThenPercent: weighedThen(lastFloat, additions, ingredients) }),
   };
 }
@@ -64,7 +62,7 @@ function meaningOf(float: Tasting['floats'][number], additions: Tasting['additio
 /** Salt by weight when the float was read. */
 function weighedThen(float: Tasting['floats'][number] | undefined, additions: Tasting['additions'], ingredients: readonly Ingredient[]): number | null {
   if (float === undefined) return null;
-  return tasteFigures({ weighed: weighedOf(additions.slice(0, float.afterAdditions), ingredients), yieldPercent: USUAL_YIELD_PERCENT }).percentByWeight;
+  return tasteFigures({ weighed: weighedOf(additions.slice(0, float.afterAdditions), ingredients), yieldPercent: USUAL_YIELD_PERCENT.either }).percentByWeight;
 }
 
 function degreesOf({ float }: TubFigures): number | null {

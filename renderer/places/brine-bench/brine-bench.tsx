@@ -68,7 +68,7 @@ function BenchNav({ first }: { readonly first: string | undefined }): ReactNode 
           ))}
         </nav>
       )}
-      <nav className="bench-links" aria-label={text.links.label}>
+      <nav className="page-links" aria-label={text.links.label}>
         <a href={addressOf('brine-bench')} aria-current={first === undefined ? 'page' : undefined}>{text.links.fresh}</a>
         {TOOLS.map((tool) => (
           <a key={tool} href={addressOf('brine-bench', tool)} aria-current={tool === first ? 'page' : undefined}>{text.links[tool]}</a>

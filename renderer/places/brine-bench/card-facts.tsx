@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { BrineCard } from '../../../app/contract/requests/brine-bench.ts';
+import { plainRatio } from '../../parts/brine-words.ts';
 import { words } from '../../words/words.ts';
 import { FigureButton } from './figure-button.tsx';
 
@@ -25,11 +26,6 @@ export function SoakFacts({ card }: { readonly card: BrineCard }): ReactNode {
       {card.turnHours.length === 0 ? null : <FigureButton card={card} figure="turnHours" shown={turns}>{turns}</FigureButton>}
     </p>
   );
-}
-
-/** A ratio as a kitchen writes it: two decimals at most. */
-export function plainRatio(ratio: number): string {
-  return String(Math.round(ratio * 100) / 100);
 }
 
 /** What to look out for; nothing where there is nothing. */

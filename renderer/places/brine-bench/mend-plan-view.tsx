@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import type { Mend } from '../../../app/contract/requests/brine-bench.ts';
 import type { MendPlan } from '../../../app/contract/requests/tub.ts';
-import { useFormats } from '../../parts/format.ts';
+import { strengthWords } from '../../parts/brine-words.ts';
+import { scaleGrams, useFormats } from '../../parts/format.ts';
 import { words } from '../../words/words.ts';
 
 const text = words.brineBench.mend;
@@ -37,7 +38,7 @@ export function MendedNote({ mends }: { readonly mends: readonly Mend[] }): Reac
         <div key={mend.id}>
           <p>
             <span className="strong">{text.mended(formats.moment(mend.atMs), mend.initials, text.kinds[mend.kind])}</span>:{' '}
-            {text.was(`${strengthWords(mend.before)}, ${formats.mass(mend.before.totalGrams)}`, `${strengthWords(mend.after)}, ${formats.mass(mend.after.totalGrams)}`)}
+            {text.was(`${strengthWords(mend.before)}, ${scaleWords(mend.before.totalGrams)}`, `${strengthWords(mend.after)}, ${scaleWords(mend.after.totalGrams)}`)}
           </p>
           <details className="fold">
             <summary>{text.whatWasDone}</summary>
@@ -61,12 +62,12 @@ function Voids({ voids }: { readonly voids: readonly string[] }): ReactNode {
 }
 
 function BrineThen({ then }: { readonly then: MendPlan['before'] }): ReactNode {
-  const formats = useFormats();
   const float = then.floatShowsDegrees === null ? text.noFloat : text.float(then.floatShowsDegrees.toFixed(0));
-  return <>{strengthWords(then)}; {float}; {text.grams(formats.mass(then.totalGrams))}</>;
+  return <>{strengthWords(then)}; {float}; {text.grams(scaleWords(then.totalGrams))}</>;
 }
 
-/** “27.9 °SAL, 7.36 %”. */
-export function strengthWords(brine: Pick<MendPlan['before'], 'salometerDegrees' | 'percentByWeight'>): string {
-  return text.strength(brine.salometerDegrees.toFixed(1), brine.percentByWeight.toFixed(2));
+/** As the card's scale shows it, so that the two can be compared. */
+function scaleWords(grams: number): string {
+  const { figure, unit } = scaleGrams(grams);
+  return `${figure} ${unit}`;
 }

@@ -8,7 +8,7 @@ import { useFormats } from '../../parts/format.ts';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
-import { nextOfSoak } from './soak-times.ts';
+import { nextOfSoak } from '../../parts/soak-times.ts';
 
 const bench = words.brineBench;
 const text = bench.soakLog;

@@ -27,7 +27,7 @@ export function Office(): ReactNode {
     <>
       <div className="spread middle">
         <h1>{text.title}</h1>
-        <nav className="office-index" aria-label={text.index}>
+        <nav className="page-links" aria-label={text.index}>
           {SECTIONS.map((name) => (
             <a key={name} href={addressOf('office', name)} aria-current={name === section ? 'page' : undefined}>{text.sections[name]}</a>
           ))}

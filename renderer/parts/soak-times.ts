@@ -1,5 +1,5 @@
 /** When a soak is turned and ends, as its card plans it. Pure. */
-import type { Batch } from '../../../app/contract/requests/brine-bench.ts';
+import type { Batch } from '../../app/contract/requests/brine-bench.ts';
 
 const HOUR_MS = 3_600_000;
 
