@@ -58,4 +58,15 @@ describe('a batch under a set of the kitchen’s own', () => {
     expect(checkIn(after)).toMatchObject({ verdict: 'not-proven' });
     expect((await refusal(own.kitchen.reply('batch.decide', releaseInput(batchId)))).code).toBe('RULE_BLOCKS');
   });
+
+  it('shows what the kitchen confirmed of the published limit that a changed one stands for', async () => {
+    const smoke = await openSmokeKitchen();
+    const { set } = await smoke.kitchen.ask('limits.addSet', {
+      baseSetId: 'lodge-default', name: 'Our plan', effectiveFrom: '2026-11-25', paperId: null, changes: [{ checkId: 'COOL-AFDO', field: 'target-1-minutes', value: '100' }],
+    });
+    await smoke.kitchen.ask('limits.confirm', { checkId: 'COOL-AFDO', document: 'Our plan, page 4.' });
+    const batchId = await soakedBatch(smoke.kitchen, { setId: set.setId });
+    const cooling = (await smoke.kitchen.ask('batch.verdict', { batchId })).deciding.checks.find((check) => check.checkId === 'COOL-AFDO.OWN-1');
+    expect(cooling?.confirmation).toMatchObject({ checkId: 'COOL-AFDO', document: 'Our plan, page 4.' });
+  });
 });
