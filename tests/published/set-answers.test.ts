@@ -1,7 +1,8 @@
 /**
  * Every published profile answers every question that it must, by a check or by saying that it gives no
  * figure, for every kind of batch: hot or cold, vacuum packed, air packed or not packed, chilled or
- * frozen. What a set must answer is our own rule; the figures carry their primary sources.
+ * frozen. What a set must answer is our own rule (common practice); the figures carry their primary sources and marks in
+ * assets/limits.
  */
 import { describe, expect, it } from 'vitest';
 import type { JudgeCase, PackKind, Process, StoreKind } from '../../app/limits/judge-case.ts';

@@ -6,6 +6,7 @@ import { failureOf, useAsk } from '../../bridge/use-ask.ts';
 import { decodeSeries } from '../../chart/decode-series.ts';
 import { ProbeChart } from '../../chart/probe-chart.tsx';
 import { PressButton } from '../../parts/button.tsx';
+import { CheckSource } from '../../parts/check-list.tsx';
 import { EnterReadings } from '../../readings/enter-readings.tsx';
 import { ImportFile } from '../../readings/import-file.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
@@ -41,6 +42,7 @@ export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNod
       </div>
       {done === null ? null : <p className="strong" role="status">{done}</p>}
       <ProbeChart title={text.chartTitle(name)} series={series} limits={limitOf(kind)} />
+      <DrawnLimit kind={kind} />
       <p className="soft small">{text.onceADay}</p>
       {leaf === 'enter' ? <EnterReadings points={[point]} needs={[]} onClose={() => setLeaf(null)} /> : null}
       {leaf === 'import' ? <ImportFile loadId={null} points={[point]} mayMark={false} onClose={() => setLeaf(null)} onDone={(sentence) => { setDone(sentence); setLeaf(null); }} /> : null}
@@ -48,14 +50,23 @@ export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNod
   );
 }
 
-/** The limit drawn for orientation: 38 °F (Michigan R 285.569.8, New York 1 NYCRR 262.8) for a cooler, 0 °F as the usual figure for a freezer. */
+/** The check that is drawn for orientation; which one decides is a batch's own set. */
+const DRAWN: Readonly<Record<Place['kind'], string>> = { freezer: 'FROZEN-0F', cooler: 'STORE-38', 'brining-room': 'BRINE-4H-38' };
+
 function limitOf(kind: Place['kind']): LimitLine[] {
   const freezer = kind === 'freezer';
-  return [{
-    checkId: freezer ? 'FROZEN-0F' : 'STORE-38',
-    ticks: exactTicks(freezer ? 0 : 38, 'F'),
-    kind: 'maximum',
-    text: freezer ? text.limits.freezer : text.limits.cooler,
-    byMs: null,
-  }];
+  return [{ checkId: DRAWN[kind], ticks: exactTicks(freezer ? 0 : 38, 'F'), kind: 'maximum', text: freezer ? text.limits.freezer : text.limits.cooler, byMs: null }];
+}
+
+/** What the drawn limit is, and where it comes from. */
+function DrawnLimit({ kind }: { readonly kind: Place['kind'] }): ReactNode {
+  const limits = useAsk('limits.list', {});
+  const check = limits.data?.sets.flatMap((set) => set.checks).find((each) => each.checkId === DRAWN[kind]);
+  if (check === undefined) return null;
+  return (
+    <div>
+      <p className="small">{text.drawn(check.title)}</p>
+      <CheckSource check={check} />
+    </div>
+  );
 }

@@ -18,5 +18,6 @@ export const coldStore = {
   freezer: 'Freezer',
   when: 'When',
   onceADay: 'Read a freezer once a day at least. A chilled store and a night of cold smoke want a logger or a maximum–minimum thermometer.',
+  drawn: (title: string) => `Drawn for orientation: ${title}. A batch is judged by its own set.`,
   limits: { cooler: '38 °F (3.3 °C) or below', freezer: '0 °F (−18 °C) or below' },
 } as const;
