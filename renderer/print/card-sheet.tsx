@@ -135,7 +135,7 @@ function Turns({ batch, stands }: { readonly batch: Batch; readonly stands: stri
       <p><b>{text.soakFor(String(batch.card.soakHours))}</b> {stands}</p>
       <ul className="turns">{soakSteps(batch, formats).map(({ said, isDone }) => <li key={said}><PrintBox isDone={isDone} /> {said}</li>)}</ul>
       {batch.soak.length > 0 ? null : (
-        <p>{sheet.weighedBy} ________ {text.started} ____________ {text.brine} ______ {formats.degreeSign} {text.ended} ____________</p>
+        <p>{sheet.weighedBy} ________ {text.started} ____________ {batch.card.cure === 'dry' ? '' : `${text.brine} ______ ${formats.degreeSign} `}{text.ended} ____________</p>
       )}
     </div>
   );

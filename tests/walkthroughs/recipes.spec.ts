@@ -56,3 +56,23 @@ test('an ingredient is added from its package; what can’t be is said at its fi
   await expect(page.locator('.limit-row').filter({ hasText: 'Dock sauce' })).toContainText('salt 15.25 %');
   guard.expectQuiet();
 });
+
+test('a dry cure is rubbed on, not measured as a brine: its card has no bath, and its soak asks for no brine temperature', async ({ page, program }) => {
+  const guard = await guardPage(page);
+  const hand = new Hand(page);
+  await page.goto(program.url);
+  await hand.tap(page.locator('.row-button').first(), 'on duty');
+  await hand.tapWords('link', words.frame.places['brine-bench']);
+  await hand.tap(page.locator('.choices button.choice').first(), 'the lot');
+  await hand.type(brineBench.fillets, '5');
+  await hand.type(brineBench.thickest, '20');
+  await hand.tapWords('radio', brineBench.dryRecipe('Shoreline dry cure'));
+  await hand.tapWords('button', brineBench.make);
+  await expect(page.getByText(brineBench.cureInAll)).toBeVisible();
+  await expect(page.getByText(/litres at/)).toHaveCount(0);
+  await expect(page.getByLabel(brineBench.brineTemperature)).toHaveCount(0);
+  await hand.tap(page.getByText('Walk-in cooler').first(), 'where it stands');
+  await hand.tapWords('button', brineBench.start);
+  await expect(page.getByText(/^Started /)).toBeVisible();
+  guard.expectQuiet();
+});

@@ -38,7 +38,9 @@ export function SoakRunning({ batch }: { readonly batch: Batch }): ReactNode {
       {place !== undefined && place.lastTicks !== null && place.lastAtMs !== null
         ? <p className="help">{text.roomNow(place.name, formats.temperature(place.lastTicks), formats.moment(place.lastAtMs))}</p>
         : <Field label={bench.roomTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={room} fault={faultOf(log.failure, 'room.text') ?? faultOf(log.failure, 'room')} onChange={setRoom} />}
-      <Field label={text.anotherTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={brine} fault={faultOf(log.failure, 'brine.text') ?? faultOf(log.failure, 'brine')} onChange={setBrine} />
+      {batch.card.cure === 'dry' ? null : (
+        <Field label={text.anotherTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={brine} fault={faultOf(log.failure, 'brine.text') ?? faultOf(log.failure, 'brine')} onChange={setBrine} />
+      )}
       <MomentField key={batch.soak.length} label={bench.at} value={null} fault={faultOf(log.failure, 'atMs')} onChange={setAtMs} />
       <ProblemNote failure={log.failure} />
       <div className="row">

@@ -41,7 +41,9 @@ export function SoakStart({ batch }: { readonly batch: Batch }): ReactNode {
   };
   return (
     <>
-      <Field label={bench.brineTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={brine} fault={faultOf(log.failure, 'brine.text') ?? faultOf(log.failure, 'brine')} onChange={setBrine} />
+      {batch.card.cure === 'dry' ? null : (
+        <Field label={bench.brineTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={brine} fault={faultOf(log.failure, 'brine.text') ?? faultOf(log.failure, 'brine')} onChange={setBrine} />
+      )}
       {places.length === 0 ? <p className="help">{text.nowhere}</p> : (
         <Choices label={text.where} value={placeId} choices={places.map((one) => ({ id: one.id, text: one.name }))} fault={faultOf(log.failure, 'placeId')} onChange={setPlaceId} />
       )}
