@@ -38,7 +38,7 @@ export function findFlat(samples: readonly Sample[], record: DoubtRecord): Doubt
   const interval = intervalMs(samples.map(({ atMs, ticks }) => ({ atMs, lowTicks: ticks, highTicks: ticks })), undefined);
   if (record.how !== 'logged' || interval === undefined || interval > LONGEST_INTERVAL_MS) return [];
   const step = stepOf(samples);
-  return runsOf(samples).flatMap((run) => {
+  return runsOf(samples, interval * PAUSE_INTERVALS).flatMap((run) => {
     const [first, last] = [samples[run.from], samples[run.to]];
     if (first === undefined || last === undefined) return [];
     const lengthMs = last.atMs - first.atMs;
@@ -53,12 +53,13 @@ export function findFlat(samples: readonly Sample[], record: DoubtRecord): Doubt
   });
 }
 
-/** Runs of one value, longer than a reading. */
-function runsOf(samples: readonly Sample[]): Run[] {
+/** Runs of one value, longer than a reading; a pause, or readings already in doubt, ends a run. */
+function runsOf(samples: readonly Sample[], pauseMs: number): Run[] {
   const runs: Run[] = [];
   let from = 0;
   samples.forEach((sample, position) => {
-    if (samples[position + 1]?.ticks === sample.ticks) return;
+    const next = samples[position + 1];
+    if (next?.ticks === sample.ticks && next.atMs - sample.atMs <= pauseMs) return;
     if (position > from) runs.push({ from, to: position });
     from = position + 1;
   });
