@@ -12,7 +12,7 @@ export const DemoMoment = z.union([
 const DEMO_REQUESTS = [
   'office.addInstrument', 'office.addSmoker', 'office.addPlace',
   'fishLot.receive', 'batch.make', 'soak.log', 'load.open', 'load.mark', 'readings.enter',
-  'batch.decide', 'pack.seal', 'label.printed', 'batch.mark',
+  'batch.decide', 'pack.seal', 'label.printed', 'batch.mark', 'paper.add', 'record.review',
   'ingredient.save', 'recipe.save', 'taste.start', 'taste.add', 'taste.float',
 ] as const;
 

@@ -14,8 +14,8 @@
  *   all that happened in this run before it came (or to ask again), so that nothing is lost between
  *   its first requests and its first event.
  *
- * Files and printing have names of their own (`FRONT_NAMES`) in the window only; in the browser the
- * page uses a file input with `/inbox`, and the browser's own print dialog.
+ * Files, printing and keeping awake have names of their own (`FRONT_NAMES`) in the window only; in the browser the
+ * page uses a file input with `/inbox`, the browser's own print dialog, and its wake lock where it has one.
  */
 import type { Reply } from './envelope.ts';
 import type { BookEvent, Resync } from './events.ts';
@@ -57,6 +57,11 @@ export interface Printed {
   readonly printed: boolean;
 }
 
+/** Answer of `front.keepAwake`: whether the computer is kept awake now. */
+export interface KeptAwake {
+  readonly awake: boolean;
+}
+
 /** What a listener hears: a subject changed, or everything must be asked again. */
 export type Heard = BookEvent | Resync;
 
@@ -65,6 +70,7 @@ export interface WindowBridge {
   /** Throws at once for a name that isn't in `names.ts`. */
   request(name: 'front.chooseFile', input: FileWanted, meta?: RequestMeta): Promise<Reply<ChosenFile>>;
   request(name: 'front.print', input: PrintWanted, meta?: RequestMeta): Promise<Reply<Printed>>;
+  request(name: 'front.keepAwake', input: { readonly awake: boolean }, meta?: RequestMeta): Promise<Reply<KeptAwake>>;
   request(name: RequestName, input: unknown, meta?: RequestMeta): Promise<Reply<unknown>>;
   /** Calls `listener` for every event from now on; the answer ends that. */
   subscribe(listener: (heard: Heard) => void): () => void;

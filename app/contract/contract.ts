@@ -2,9 +2,11 @@
 import type { z } from 'zod';
 import type { Endpoint } from './endpoint.ts';
 import type { RequestName } from './names.ts';
+import { alarmRequests } from './requests/alarms.ts';
 import { brineArithmeticRequests } from './requests/brine-arithmetic.ts';
 import { brineBenchRequests } from './requests/brine-bench.ts';
 import { correctiveRequests } from './requests/corrective.ts';
+import { evidenceRequests } from './requests/evidence.ts';
 import { fishRequests } from './requests/fish.ts';
 import { labelPreviewRequests } from './requests/label-preview.ts';
 import { limitsRequests } from './requests/limits.ts';
@@ -13,9 +15,12 @@ import { logJudgeRequests } from './requests/log-judge.ts';
 import { logReadRequests } from './requests/log-read.ts';
 import { officeRequests } from './requests/office.ts';
 import { paperRequests } from './requests/papers.ts';
+import { paperSheetRequests } from './requests/paper-sheets.ts';
 import { packingRequests } from './requests/packing.ts';
+import { pointInstrumentRequests } from './requests/point-instrument.ts';
 import { recipeRequests } from './requests/recipes.ts';
 import { recordRequests } from './requests/record.ts';
+import { seriesRequests } from './requests/series.ts';
 import { smokehouseRequests } from './requests/smokehouse.ts';
 import { tasteRequests } from './requests/taste.ts';
 import { tubRequests } from './requests/tub.ts';
@@ -36,7 +41,12 @@ export const contract = {
   ...brineBenchRequests,
   ...tubRequests,
   ...smokehouseRequests,
+  ...seriesRequests,
+  ...alarmRequests,
+  ...pointInstrumentRequests,
+  ...paperSheetRequests,
   ...correctiveRequests,
+  ...evidenceRequests,
   ...verdictRequests,
   ...packingRequests,
   ...recordRequests,

@@ -10,16 +10,18 @@ export const REQUEST_NAMES = [
   'taste.list', 'taste.get', 'taste.start', 'taste.add', 'taste.strike', 'taste.float', 'taste.keep',
   'brine.card', 'batch.make', 'batch.list', 'batch.get',
   'brine.mend', 'brine.mended', 'soak.forecast', 'soak.sample', 'soak.log',
-  'load.list', 'load.open', 'load.get', 'load.mark', 'readings.enter', 'readings.preview', 'readings.import', 'place.get',
+  'load.list', 'load.open', 'load.get', 'load.mark', 'readings.enter', 'readings.preview', 'readings.import', 'place.get', 'series.get',
+  'alarms.list', 'alarms.acknowledge', 'paperSheet.list', 'paperSheet.number', 'point.moveInstrument',
   'corrective.open', 'corrective.verify', 'corrective.list', 'record.review', 'batch.weigh', 'load.ready',
   'batch.verdict', 'lab.record', 'batch.mark', 'batch.decide',
+  'instrument.list', 'instrument.check', 'doubt.list', 'doubt.decide', 'fishLot.correct', 'batch.correct', 'worklist.get', 'worklist.done',
   'stock.list', 'pack.seal', 'pack.list', 'label.forPacks', 'label.printed',
   'line.get', 'record.find', 'record.batch',
 ] as const;
 export type RequestName = (typeof REQUEST_NAMES)[number];
 
 /** What a front itself does for its page; never reaches the back room. */
-export const FRONT_NAMES = ['front.chooseFile', 'front.print'] as const;
+export const FRONT_NAMES = ['front.chooseFile', 'front.print', 'front.keepAwake'] as const;
 export type FrontName = (typeof FRONT_NAMES)[number];
 
 /** The one channel for requests and the one for events, in the window. */

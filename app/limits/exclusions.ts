@@ -36,16 +36,27 @@ export interface BothVerdicts {
 export function applyExclusions(judged: JudgeCase): ExcludedCase {
   const applied: ExcludedReading[] = [];
   const refused: RefusedExclusion[] = [];
-  let points: readonly MeasuredPoint[] = judged.points;
+  const instants = new Map<MeasuredPoint, Set<number>>();
+  const taken = new Map<MeasuredPoint, Set<number>>();
+  const instantsOf = (point: MeasuredPoint): Set<number> => {
+    const known = instants.get(point) ?? new Set(point.readings.map((reading) => reading.atMs));
+    instants.set(point, known);
+    return known;
+  };
   for (const excluded of judged.excluded ?? []) {
-    const why = refusalOf(excluded, judged.points);
+    const named = judged.points.filter((point) => isNamed(point, excluded));
+    const why = refusalOf(excluded, named, instantsOf);
     if (why !== undefined) {
       refused.push({ excluded, why });
       continue;
     }
     applied.push(excluded);
-    points = points.map((point) => (isNamed(point, excluded) ? { ...point, readings: point.readings.filter((reading) => reading.atMs !== excluded.atMs) } : point));
+    for (const point of named) taken.set(point, (taken.get(point) ?? new Set()).add(excluded.atMs));
   }
+  const points = judged.points.map((point) => {
+    const out = taken.get(point);
+    return out === undefined ? point : { ...point, readings: point.readings.filter((reading) => !out.has(reading.atMs)) };
+  });
   return { judged: { ...judged, points, excluded: undefined }, applied, refused };
 }
 
@@ -60,21 +71,39 @@ export function judgeBothWays(set: LimitSet, judged: JudgeCase, book: LimitBook,
 /** “With 1 reading excluded (Piece B at minute 25, by KM: pulled probe): meets … As recorded: does not meet …”. */
 export function bothWords(deciding: string, asRecorded: string, applied: readonly ExcludedReading[], judged: JudgeCase, words: Words): string {
   if (applied.length === 0) return '';
-  const told = applied.map((excluded) => {
-    const point = judged.points.find((one) => isNamed(one, excluded));
-    return `${point === undefined ? '' : nameText(point.role, point.name)} at ${words.at(excluded.atMs)}, by ${excluded.byInitials}: ${excluded.reason}`;
+  const told = stretchesOf(applied).map(({ first, last, count }) => {
+    const point = judged.points.find((one) => isNamed(one, first));
+    const when = count === 1 ? `at ${words.at(first.atMs)}` : `from ${words.at(first.atMs)} to ${words.at(last.atMs)}, ${count} readings`;
+    return `${point === undefined ? '' : nameText(point.role, point.name)} ${when}, by ${first.byInitials}: ${first.reason}`;
   });
   const count = `${applied.length} reading${applied.length === 1 ? '' : 's'} excluded (${listText(told)})`;
   return `With ${count}: ${lower(deciding)} As recorded: ${lower(asRecorded)}`;
 }
 
-function refusalOf(excluded: ExcludedReading, points: readonly MeasuredPoint[]): string | undefined {
+interface ExcludedStretch {
+  readonly first: ExcludedReading;
+  readonly last: ExcludedReading;
+  readonly count: number;
+}
+
+/** Readings that follow each other in the list, of one point, taken out by one person for one reason. */
+function stretchesOf(applied: readonly ExcludedReading[]): ExcludedStretch[] {
+  return applied.reduce<ExcludedStretch[]>((stretches, excluded) => {
+    const before = stretches.at(-1);
+    const isSame = before !== undefined && before.first.pointId === excluded.pointId && before.first.pointName === excluded.pointName
+      && before.first.byInitials === excluded.byInitials && before.first.reason === excluded.reason && excluded.atMs >= before.last.atMs;
+    if (!isSame) return [...stretches, { first: excluded, last: excluded, count: 1 }];
+    stretches[stretches.length - 1] = { first: before.first, last: excluded, count: before.count + 1 };
+    return stretches;
+  }, []);
+}
+
+function refusalOf(excluded: ExcludedReading, named: readonly MeasuredPoint[], instantsOf: (point: MeasuredPoint) => ReadonlySet<number>): string | undefined {
   if (excluded.reason.trim() === '') return 'It gives no reason.';
   if (excluded.byInitials.trim() === '') return 'It names nobody who decided it.';
-  const named = points.filter((point) => isNamed(point, excluded));
   if (named.length === 0) return 'There is no such point in the record.';
   if (new Set(named.map((point) => point.role)).size > 1) return 'Several points have that name.';
-  return named.some((point) => point.readings.some((reading) => reading.atMs === excluded.atMs)) ? undefined : 'There is no reading at that moment.';
+  return named.some((point) => instantsOf(point).has(excluded.atMs)) ? undefined : 'There is no reading at that moment.';
 }
 
 function isNamed(point: MeasuredPoint, { pointId, pointName }: ExcludedReading): boolean {

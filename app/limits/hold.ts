@@ -35,16 +35,13 @@ export function judgePlaces(points: readonly (Parameters<typeof measurePlace>[0]
   const spots = all.filter(isSpot);
   if (holds.every((hold) => hold.readings.length === 0)) return unread(points.length, rule, isOpen);
 
-  const pieces = holds.map((hold) => ({ hold, ...verdictOf(hold.provenMs, hold.possibleMs, hold.readings.length === 0, rule, isOpen) }));
-  const worstPiece = worstBy(pieces, ({ hold: left }, { hold: right }) => left.provenMs - right.provenMs || left.possibleMs - right.possibleMs || compareNames(left.point.name, right.point.name));
-  const common = options.together && holds.length > 1 ? commonOf(holds) : undefined;
-  const decided = common === undefined
-    ? { verdict: worstPiece.verdict, provenMs: worstPiece.hold.provenMs, possibleMs: worstPiece.hold.possibleMs }
-    : { ...verdictOf(lengthOf(common.proven), common.possibleMs, false, rule, isOpen), provenMs: lengthOf(common.proven), possibleMs: common.possibleMs };
-
-  const stretches = common === undefined ? holds.map((hold) => longest(hold.stretches.proven)) : [common.proven];
-  const spoiled = decided.verdict === 'meets' ? spoilingSpot(spots, stretches, rule) : undefined;
-  const verdict: Verdict = spoiled === undefined ? decided.verdict : isOpen ? 'open' : 'not-proven';
+  const uncut = decide(holds, rule, options, isOpen);
+  // A hold that runs on one side of a spot check's out reading is still a hold.
+  const cut = uncut.verdict === 'meets' && spots.length > 0 ? decide(holds.map((hold) => cutAt(hold, outsOf(spots, rule))), rule, options, isOpen) : uncut;
+  const { pieces, worstPiece, common, ...decided } = cut.verdict === 'meets' ? cut : uncut;
+  const stretches = common === undefined ? pieces.map(({ hold }) => longest(hold.stretches.proven)) : [common.proven];
+  const spoiled = cut.verdict === uncut.verdict ? undefined : spoilingSpot(spots, stretches, rule);
+  const verdict: Verdict = cut.verdict === uncut.verdict ? uncut.verdict : isOpen ? 'open' : 'not-proven';
   const words = options.words;
   const told = spoiled === undefined
     ? common === undefined ? breakText(worstPiece.hold, rule, verdict, words) : togetherText(common, decided, rule, verdict, worstPiece.hold, words)
@@ -64,6 +61,34 @@ export function judgePlaces(points: readonly (Parameters<typeof measurePlace>[0]
     ],
     requiredMs: rule.requiredMs, provenMs: decided.provenMs, possibleMs: decided.possibleMs,
   };
+}
+
+/** The verdict of some pieces, with the worst of them and what they have in common. */
+function decide(holds: readonly PlaceHold[], rule: HoldRule, options: HoldOptions, isOpen: boolean) {
+  const pieces = holds.map((hold) => ({ hold, ...verdictOf(hold.provenMs, hold.possibleMs, hold.readings.length === 0, rule, isOpen) }));
+  const worstPiece = worstBy(pieces, ({ hold: left }, { hold: right }) => left.provenMs - right.provenMs || left.possibleMs - right.possibleMs || compareNames(left.point.name, right.point.name));
+  const common = options.together && holds.length > 1 ? commonOf(holds) : undefined;
+  const decided = common === undefined
+    ? { verdict: worstPiece.verdict, provenMs: worstPiece.hold.provenMs, possibleMs: worstPiece.hold.possibleMs }
+    : { ...verdictOf(lengthOf(common.proven), common.possibleMs, false, rule, isOpen), provenMs: lengthOf(common.proven), possibleMs: common.possibleMs };
+  return { pieces, worstPiece, common, ...decided };
+}
+
+/** The instants at which spot checks read out, in order. */
+function outsOf(spots: readonly PlaceHold[], rule: HoldRule): number[] {
+  return spots.flatMap((hold) => hold.readings.filter((reading) => !rule.isIn(reading)).map((reading) => reading.atMs)).sort((left, right) => left - right);
+}
+
+/** A piece's hold without what touches one of some instants: up to its last reading before, and from its first one after. */
+function cutAt(hold: PlaceHold, instants: readonly number[]): PlaceHold {
+  const proven = instants.reduce<readonly Stretch[]>((stretches, atMs) => stretches.flatMap((stretch): readonly Stretch[] => {
+    if (atMs < stretch.fromMs || atMs > stretch.toMs) return [stretch];
+    const inside = hold.readings.filter((reading) => reading.atMs >= stretch.fromMs && reading.atMs <= stretch.toMs);
+    const before = inside.findLast((reading) => reading.atMs < atMs);
+    const after = inside.find((reading) => reading.atMs > atMs);
+    return [...(before === undefined ? [] : [{ fromMs: stretch.fromMs, toMs: before.atMs }]), ...(after === undefined ? [] : [{ fromMs: after.atMs, toMs: stretch.toMs }])];
+  }), hold.stretches.proven);
+  return { ...hold, stretches: { ...hold.stretches, proven }, provenMs: lengthOf(longest(proven)) };
 }
 
 function verdictOf(provenMs: number, possibleMs: number, isUnread: boolean, rule: HoldRule, isOpen: boolean): { verdict: Verdict } {

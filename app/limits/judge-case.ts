@@ -87,8 +87,8 @@ export interface CaseFacts {
   readonly variance?: boolean | undefined;
   /** Heat after sealing that kills all spores of C. botulinum. */
   readonly sporesKilledAfterSealing?: boolean | undefined;
-  /** The review of the finished record, and who made it, as the training certificate names them. */
-  readonly review?: { readonly recordedMs: number; readonly reviewedMs?: number | undefined; readonly reviewer?: string | undefined } | undefined;
+  /** The review of the finished record, and who made it, as the training certificate names them; `mayCome` while its days run, or the record does. */
+  readonly review?: { readonly recordedMs: number; readonly reviewedMs?: number | undefined; readonly reviewer?: string | undefined } | { readonly mayCome: true; readonly reviewedMs?: undefined } | undefined;
   /** Every paper on file that bears on the batch. Absent: the caller keeps none, and what only they could show is named under “not judged here”. */
   readonly onFile?: readonly FiledRecord[] | undefined;
   /** The numbers of the thermometers whose readings count. */

@@ -55,7 +55,7 @@ export function judgeBrineReuse(check: BrineReuseCheck, judged: JudgeCase, { wor
 export function judgeReview(check: ReviewCheck, judged: JudgeCase, { words }: JudgeContext): Finding {
   const review = judged.facts?.review;
   const needed = `The record reviewed by a trained person within ${check.days} days.`;
-  if (review?.reviewedMs === undefined) return plainFinding('not-proven', 'The record has not been reviewed.', needed);
+  if (review?.reviewedMs === undefined) return plainFinding(review !== undefined && 'mayCome' in review ? 'open' : 'not-proven', 'The record has not been reviewed.', needed);
   const days = (review.reviewedMs - review.recordedMs) / DAY_MS;
   if (days > check.days) return plainFinding('misses', `Reviewed ${Math.ceil(days)} days after it was made; ${check.days} allowed.`, needed);
   const reviewer = review.reviewer?.trim() ?? '';

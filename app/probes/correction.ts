@@ -58,6 +58,14 @@ export function correctionFrom(points: readonly [CheckPoint] | readonly [CheckPo
   return good({ kind: 'two-point', lines });
 }
 
+/**
+ * What each point of a check shifts a reading by, however much that is: for a thermometer past correcting, whose
+ * readings count with all that its points leave possible.
+ */
+export function offsetsOf(points: readonly CheckPoint[]): Correction {
+  return { kind: 'offset', lines: distinct(points.flatMap((point) => corners(point.shown, point.reference.bounds).map(([shown, reference]) => line(shown, reference, 1, 1)))) };
+}
+
 /** A reading corrected: the ticks on both sides of the exact value. */
 export function correctTicks(correction: Correction, raw: TickBounds): TickBounds {
   return {

@@ -2,6 +2,7 @@
 import type { Failure } from '../../app/contract/envelope.ts';
 import type { Subject } from '../../app/contract/events.ts';
 import type { Person } from '../../app/contract/requests/office.ts';
+import type { ReadingColumns } from '../../app/probes/reading-columns.ts';
 import type { Entry } from '../../app/contract/requests/record.ts';
 import type { ShelfName, Stored } from './book/stored.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -40,18 +41,28 @@ export interface KeptReading {
   readonly highTicks: number;
   readonly text: string;
 }
-export interface ReadingsToKeep {
+/** What readings that are kept together have in common. */
+export interface ReadingsAbout {
   readonly pointId: string;
   readonly instrumentId: string | null;
-  readonly unit: 'F' | 'C';
   readonly how: 'by-hand' | 'copied-from-paper' | 'file' | 'instrument';
+  /** A file's name, a feed's, or how they were typed. */
   readonly source: string;
+}
+export interface ReadingsToKeep extends ReadingsAbout {
+  readonly unit: 'F' | 'C';
   readonly rows: readonly KeptReading[];
+}
+/** What live readings have in common: an instrument sent them. */
+export interface LiveReadings extends Omit<ReadingsAbout, 'how'> {
+  readonly unit: 'F' | 'C';
 }
 export interface SeriesReading extends KeptReading {
   readonly instrumentId: string | null;
   readonly how: ReadingsToKeep['how'];
   readonly unit: 'F' | 'C';
+  /** The number of the entry that vouches for it; 0 as long as it only came in live. */
+  readonly entry: number;
 }
 
 /** A line of the append-only record, as a use case gives it; the book adds number, digest, person and time entered. */
@@ -66,12 +77,20 @@ export interface EntryDraft {
   readonly after: unknown;
 }
 
+/** Readings as bare numbers. */
+export interface ReadingNumbers {
+  readonly atMs: Float64Array;
+  readonly lowTicks: Int32Array;
+  /** 1 where the number as written lies between two ticks; null where none does. */
+  readonly cut: Uint8Array | null;
+}
+
 export interface OpenBook {
   readonly fileName: string;
   readonly readOnly: boolean;
   shelf<N extends ShelfName>(name: N): Shelf<Stored<N>>;
-  /** Appends to the record; only inside a command. */
-  record(entry: EntryDraft): void;
+  /** Appends to the record; only inside a command. @returns the entry's number */
+  record(entry: EntryDraft): number;
   /** Entries about any of these subjects, oldest first. */
   entriesAbout(subjectIds: readonly string[]): Entry[];
   /** Walks the whole chain. */
@@ -82,8 +101,21 @@ export interface OpenBook {
    * records nothing fails. A reading that is already there (same point, instant and ticks) is only counted.
    */
   keepReadings(readings: ReadingsToKeep): { kept: number; alreadyThere: number };
+  /** As `keepReadings`, for many readings of one point at once. */
+  keepColumns(about: ReadingsAbout, columns: ReadingColumns): { kept: number; alreadyThere: number };
+  /**
+   * Keeps what an instrument just sent; outside a command, since nobody did it. It is in the book when this returns.
+   * The record names it once it is closed by `closeLive`.
+   */
+  keepLive(about: LiveReadings, rows: readonly KeptReading[]): { kept: number; alreadyThere: number };
+  /** Puts what came in live for a point into the record; only inside a command, and before its `record`. @returns how many readings */
+  closeLive(pointId: string): number;
+  /** The points with readings that came in live and aren't closed yet. */
+  liveWaiting(): { pointId: string; count: number; firstMs: number }[];
   /** Sorted by instant, then by order of keeping. */
   readings(pointId: string): SeriesReading[];
+  /** The numbers of a point's readings alone, sorted by instant; of a stretch of time, both ends included, where one is given. */
+  seriesOf(pointId: string, span?: { readonly fromMs: number; readonly toMs: number }): ReadingNumbers;
   lastReading(pointId: string): SeriesReading | undefined;
   /** A file of the inbox as it came. */
   inboxFile(fileId: string): { fileName: string; bytes: Uint8Array } | undefined;

@@ -1,12 +1,16 @@
 /** Every use case, one a request: a missing one does not compile. */
 import { Refusal } from './refusal.ts';
 import type { Services } from './service.ts';
+import { alarmServices } from './services/alarms.ts';
 import { bookLifeServices } from './services/book-life.ts';
 import { brineArithmeticServices } from './services/brine-arithmetic.ts';
 import { brineBenchServices } from './services/brine-bench.ts';
 import { correctiveServices } from './services/corrective.ts';
+import { correctionServices } from './services/corrections.ts';
+import { doubtServices } from './services/doubts.ts';
 import { fishServices } from './services/fish.ts';
 import { ingredientServices } from './services/ingredients.ts';
+import { instrumentServices } from './services/instruments.ts';
 import { labelPreviewServices } from './services/label-preview.ts';
 import { limitsServices } from './services/limits.ts';
 import { limitsOfficeServices } from './services/own-sets.ts';
@@ -14,14 +18,18 @@ import { lineServices } from './services/line.ts';
 import { logReadServices } from './services/log-read.ts';
 import { officeServices } from './services/office.ts';
 import { paperServices } from './services/papers.ts';
+import { paperSheetServices } from './services/paper-sheets.ts';
 import { packingServices } from './services/packing.ts';
+import { pointInstrumentServices } from './services/point-instrument.ts';
 import { readingsServices } from './services/readings.ts';
 import { recipeServices } from './services/recipes.ts';
 import { recordServices } from './services/record.ts';
+import { seriesServices } from './services/series-window.ts';
 import { smokehouseServices } from './services/smokehouse.ts';
 import { tasteServices } from './services/taste.ts';
 import { tubServices } from './services/tub.ts';
 import { verdictServices } from './services/verdict.ts';
+import { worklistServices } from './services/worklist.ts';
 
 export const services: Services = {
   ...bookLifeServices,
@@ -36,8 +44,16 @@ export const services: Services = {
   ...brineBenchServices,
   ...tubServices,
   ...smokehouseServices,
+  ...seriesServices,
+  ...alarmServices,
+  ...pointInstrumentServices,
+  ...paperSheetServices,
   ...readingsServices,
   ...correctiveServices,
+  ...instrumentServices,
+  ...doubtServices,
+  ...correctionServices,
+  ...worklistServices,
   ...verdictServices,
   ...packingServices,
   ...lineServices,

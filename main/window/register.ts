@@ -7,6 +7,7 @@ import { REQUEST_CHANNEL } from '../../app/contract/names.ts';
 import type { Door } from '../backroom/door.ts';
 import { chooseFile } from './choose-file.ts';
 import { fail } from './failures.ts';
+import { keepAwake } from './keep-awake.ts';
 import { readMeta } from './meta.ts';
 import { printPage } from './print-page.ts';
 import { isTrustedSender } from './trusted-sender.ts';
@@ -16,6 +17,7 @@ async function answer(window: BrowserWindow, door: Door, name: unknown, input: u
   if (typeof name !== 'string' || read === null) return fail('INVALID_INPUT', 'A request has a name, an input, and the person and number it comes with.');
   if (name === 'front.chooseFile') return chooseFile(window, door, input);
   if (name === 'front.print') return printPage(window.webContents, input);
+  if (name === 'front.keepAwake') return keepAwake(input);
   return door.ask(name, input, { front: 'window', device: 'this computer', ...read });
 }
 

@@ -135,3 +135,34 @@ export async function printPage(sheet: { readonly widthMm: number; readonly heig
   if (alderbook === undefined) window.print();
   else await valueOf(() => alderbook.request('front.print', { sheet }, aboutNow()));
 }
+
+let wakeLock: WakeLockSentinel | null = null;
+let wantsAwake = false;
+
+/** Keeps the computer awake while a load runs, where its front can, or lets it sleep again. Never a reason to stop. */
+export async function keepAwake(awake: boolean): Promise<void> {
+  const { alderbook } = window;
+  if (alderbook !== undefined) {
+    await valueOf(() => alderbook.request('front.keepAwake', { awake }, aboutNow()));
+    return;
+  }
+  if (!('wakeLock' in navigator)) return;
+  if (!wantsAwake && awake) document.addEventListener('visibilitychange', lockAgain);
+  if (!awake) document.removeEventListener('visibilitychange', lockAgain);
+  wantsAwake = awake;
+  if (awake) await lockScreen();
+  else await wakeLock?.release();
+}
+
+/** A browser drops the lock of a page that is hidden. */
+function lockAgain(): void {
+  if (wantsAwake && document.visibilityState === 'visible') void lockScreen();
+}
+
+async function lockScreen(): Promise<void> {
+  try {
+    wakeLock = await navigator.wakeLock.request('screen');
+  } catch {
+    wakeLock = null;
+  }
+}

@@ -3,7 +3,7 @@ import { degreesFromTicks, type TemperatureUnit } from '../../app/measures/tempe
 import type { DrawnSeries } from './decode-series.ts';
 
 const MINUTE_MS = 60_000;
-const TIME_STEPS_MINUTES = [5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880];
+const TIME_STEPS_MINUTES = [0.25, 0.5, 1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880];
 const MOST_TIME_TICKS = 9;
 const DEGREE_STEPS = [5, 10, 20, 50, 100];
 
@@ -14,6 +14,25 @@ export interface ChartSeries extends DrawnSeries {
   readonly badge: string;
   readonly colour: string;
   readonly role: 'piece' | 'chamber' | 'room' | 'brine' | 'store';
+  /** Given where the back room cut the record down to what a screen can show; else the series is the record. */
+  readonly thinned?: Thinned;
+}
+/** How a series was cut down: where it is broken, from which step on it has a gap, and of how many readings it is. */
+export interface Thinned {
+  readonly breaks: readonly number[];
+  readonly gapMs: number;
+  readonly readings: number;
+  readonly isWhole: boolean;
+}
+
+/** A line as it is drawn: a series cut to what is shown. */
+export interface Line extends ChartSeries {
+  /** Positions before which the line is broken. */
+  readonly breaks: readonly number[];
+  readonly gapMs: number;
+  /** How many readings the record has in what is shown. */
+  readonly readings: number;
+  readonly isWhole: boolean;
 }
 
 export interface Domain {
@@ -61,46 +80,27 @@ export function degreeTicks(domain: Domain): number[] {
 }
 
 /**
- * One SVG path for a series. A step longer than `gapMs` breaks the line, so that the eye never
- * bridges what was not measured.
+ * One SVG path for a line. It is broken at gaps, so that the eye never bridges what was not measured; a reading
+ * alone between two gaps is a dot (round line ends draw it).
  */
-export function seriesPath(series: DrawnSeries, gapMs: number, x: (atMs: number) => number, y: (ticks: number) => number): string {
-  let path = '';
-  let before = Number.NEGATIVE_INFINITY;
-  for (let index = 0; index < series.atMs.length; index += 1) {
-    const atMs = series.atMs[index] ?? 0;
-    path += `${atMs - before > gapMs ? 'M' : 'L'}${x(atMs).toFixed(1)} ${y(series.ticks[index] ?? 0).toFixed(1)}`;
-    before = atMs;
+export function linePath({ atMs, ticks, breaks }: Pick<Line, 'atMs' | 'ticks' | 'breaks'>, x: (atMs: number) => number, y: (ticks: number) => number): string {
+  const broken = new Set([0, ...breaks, atMs.length]);
+  const parts: string[] = [];
+  for (let index = 0; index < atMs.length; index += 1) {
+    const starts = broken.has(index);
+    parts.push(`${starts ? 'M' : 'L'}${tenths(x(atMs[index] ?? 0))} ${tenths(y(ticks[index] ?? 0))}${starts && broken.has(index + 1) ? 'h0' : ''}`);
   }
-  return path;
+  return parts.join('');
 }
 
-/** The step between readings that is usual in a series (lower median), for drawing gaps. */
-export function usualStepMs(series: DrawnSeries): number {
-  const steps: number[] = [];
-  for (let index = 1; index < series.atMs.length; index += 1) {
-    const step = (series.atMs[index] ?? 0) - (series.atMs[index - 1] ?? 0);
-    if (step > 0) steps.push(step);
-  }
-  steps.sort((a, b) => a - b);
-  return steps[Math.floor((steps.length - 1) / 2)] ?? 0;
+/** To a tenth of a pixel; much faster than toFixed. */
+function tenths(pixels: number): number {
+  return Math.round(pixels * 10) / 10;
 }
 
-/** A step longer than this many usual ones, and than five minutes, is drawn as a gap. */
-const LEAST_GAP_MS = 5 * MINUTE_MS;
-
-/** From which step on a series has a gap. */
-export function gapOfMs(series: DrawnSeries): number {
-  return Math.max(2 * usualStepMs(series), LEAST_GAP_MS);
-}
-
-/** The indexes of the readings on either side of each gap: nothing between them was measured. */
-export function gapEnds(series: DrawnSeries, gapMs: number): (readonly [before: number, after: number])[] {
-  const ends: (readonly [number, number])[] = [];
-  for (let index = 1; index < series.atMs.length; index += 1) {
-    if ((series.atMs[index] ?? 0) - (series.atMs[index - 1] ?? 0) > gapMs) ends.push([index - 1, index]);
-  }
-  return ends;
+/** The positions on either side of each gap: nothing between them was measured. */
+export function gapEnds({ breaks }: Pick<Line, 'breaks'>): (readonly [before: number, after: number])[] {
+  return breaks.map((position) => [position - 1, position] as const);
 }
 
 /** Readings that a person has left out, by place and time. */

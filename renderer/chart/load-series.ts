@@ -1,5 +1,6 @@
 /** From a load's answer to the lines and marks of its chart. Pure. */
 import type { Output } from '../../app/contract/contract.ts';
+import type { ThinnedSeries } from '../../app/contract/requests/series.ts';
 import type { Load } from '../../app/contract/requests/smokehouse.ts';
 import type { ChartMark, ChartSeries } from './chart-model.ts';
 import { decodeSeries } from './decode-series.ts';
@@ -17,7 +18,10 @@ export function pieceNumbers(load: Load): ReadonlyMap<string, number> {
   return new Map(load.points.filter((point) => point.role === 'piece').map((point, index) => [point.id, index + 1]));
 }
 
-export function chartSeriesOf(load: Load, series: Output<'load.get'>['series']): ChartSeries[] {
+type SeriesWire = Output<'record.batch'>['series'][number] | ThinnedSeries;
+
+/** The series of a load's points in their order: whole, or thinned by the back room. */
+export function chartSeriesOf(load: Load, series: readonly SeriesWire[]): ChartSeries[] {
   const numbers = pieceNumbers(load);
   return load.points.flatMap((point) => {
     const found = series.find((each) => each.pointId === point.id);
@@ -30,6 +34,7 @@ export function chartSeriesOf(load: Load, series: Output<'load.get'>['series']):
       badge: number === undefined ? '' : String(number),
       colour: number === undefined ? 'var(--soft)' : pieceColour(number - 1),
       role: point.role,
+      ...('gapMs' in found ? { thinned: { breaks: found.breaks, gapMs: found.gapMs, readings: found.readings, isWhole: found.isWhole } } : {}),
     }];
   });
 }

@@ -9,7 +9,7 @@ export function MarkLines({ marks }: { readonly marks: readonly ChartMark[] }): 
   const from = Number(across?.[0]);
   const to = Number(across?.[1]);
   if (area === undefined || !Number.isFinite(to - from)) return null;
-  const placed = placeMarks(marks, (atMs) => area.x + ((atMs - from) / (to - from)) * area.width, area.x + area.width);
+  const placed = placeMarks(marks.filter((mark) => mark.atMs >= from && mark.atMs <= to), (atMs) => area.x + ((atMs - from) / (to - from)) * area.width, area.x + area.width);
   return (
     <g className="mark-lines">
       {placed.map((mark) => (

@@ -1,22 +1,26 @@
-import { useId, useState, type ReactNode } from 'react';
-import { CartesianGrid, LineChart, ReferenceArea, ReferenceLine, ResponsiveContainer, XAxis, YAxis } from 'recharts';
-import { degreesFromTicks } from '../../app/measures/temperature.ts';
-import { localTime } from '../../app/measures/zone.ts';
+import { useEffect, useId, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { LimitLine } from '../../app/contract/requests/smokehouse.ts';
 import { useKitchen } from '../frame/kitchen.tsx';
 import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
-import { PressButton } from '../parts/button.tsx';
-import { chartDomain, degreeTicks, timeTicks, type ChartMark, type ChartSeries, type LeftOut } from './chart-model.ts';
-import { EvidenceDrawing } from './evidence-drawing.tsx';
+import { linesIn } from './chart-lines.ts';
+import { chartDomain, type ChartMark, type ChartSeries, type LeftOut } from './chart-model.ts';
+import { ChartDrawing } from './chart-drawing.tsx';
+import { ChartTools, type Shape } from './chart-tools.tsx';
+import { ChartValues, sayCursor } from './chart-values.tsx';
+import { shownSpan, type TimeSpan, type View } from './chart-view.ts';
+import { CursorLayer } from './cursor-layer.tsx';
 import { lanesHeightPx, lanesOf, type Sentence } from './evidence-lanes.ts';
 import { EvidenceList } from './evidence-list.tsx';
-import { MarkLines } from './mark-lines.tsx';
-import { SeriesPaths } from './series-paths.tsx';
+import { grouped, sayLine } from './series-sentences.ts';
 import { SeriesTable } from './series-table.tsx';
+import { useRoundWidth } from './use-width.ts';
 import './chart.css';
 
-const DAY_MS = 86_400_000;
+/** The series of a stretch, as fine as the screen can show. */
+export interface FineSeries extends TimeSpan {
+  readonly series: readonly ChartSeries[];
+}
 
 interface ProbeChartProps {
   readonly title: string;
@@ -31,70 +35,65 @@ interface ProbeChartProps {
   /** In, end of smoking, out: a labelled upright line each. */
   readonly marks?: readonly ChartMark[];
   readonly nowMs?: number | null;
+  /** What was asked for of the stretch shown, where the series are thinned. */
+  readonly fine?: FineSeries | null;
   onChoose?(key: string): void;
+  /** The stretch shown, and how many pixels it has; null where it is the whole record. */
+  onSpan?(span: TimeSpan | null, pixels: number): void;
 }
 
 const NO_SENTENCES: readonly Sentence[] = [];
 const NONE_LEFT_OUT: readonly LeftOut[] = [];
+const NO_MARKS: readonly ChartMark[] = [];
 
-/** Temperature against time with the limits that apply, and the same as a table. */
-export function ProbeChart({ title, series, limits, sentences = NO_SENTENCES, chosen = null, leftOut = NONE_LEFT_OUT, marks = [], nowMs = null, onChoose }: ProbeChartProps): ReactNode {
+/** Temperature against time with the limits that apply, any part of it closer, and the same as a table and in words. */
+export function ProbeChart({ title, series, limits, sentences = NO_SENTENCES, chosen = null, leftOut = NONE_LEFT_OUT, marks = NO_MARKS, nowMs = null, fine = null, onChoose, onSpan }: ProbeChartProps): ReactNode {
   const hatchId = `hatch${useId()}`;
   const { kitchen } = useKitchen();
   const formats = useFormats();
-  const [asTable, setAsTable] = useState(false);
+  const [shape, setShape] = useState<Shape>('drawing');
+  const [view, setView] = useState<View | null>(null);
+  const [cursorMs, setCursorMs] = useState<number | null>(null);
+  const box = useRef<HTMLDivElement>(null);
+  const pixels = useRoundWidth(box);
   const unit = kitchen.temperatureUnit;
-  const moments = [...marks.map((mark) => mark.atMs), ...(nowMs === null ? [] : [nowMs])];
-  const domain = chartDomain(series, limits.map((limit) => limit.ticks), moments, unit);
-  if (domain === null || series.every((each) => each.atMs.length === 0)) return <p className="soft">{words.smokehouse.chart.empty}</p>;
-  const degrees = (ticks: number): number => degreesFromTicks(ticks, unit);
-  const lanes = lanesOf(sentences, series, domain);
-  const lanesPx = lanesHeightPx(lanes);
-  const limitsShown = limits.filter((limit, index) => limits.findIndex((other) => other.ticks === limit.ticks && other.kind === limit.kind) === index);
+  const whole = useMemo(() => {
+    const moments = [...marks.map((mark) => mark.atMs), ...(nowMs === null ? [] : [nowMs])];
+    return chartDomain(series, limits.map((limit) => limit.ticks), moments, unit);
+  }, [series, limits, marks, nowMs, unit]);
+  const span = whole === null ? null : shownSpan(view, whole);
+  const isPart = view !== null;
+  const [fromMs, toMs] = [span?.fromMs ?? 0, span?.toMs ?? 0];
+  useEffect(() => onSpan?.(isPart ? { fromMs, toMs } : null, pixels), [isPart, fromMs, toMs, pixels, onSpan]);
+  const lines = useMemo(() => {
+    const isFine = isPart && fine !== null && fine.fromMs <= fromMs && fine.toMs >= toMs;
+    return linesIn(isFine ? fine.series : series, { fromMs, toMs }, pixels);
+  }, [series, fine, isPart, fromMs, toMs, pixels]);
+  const domain = useMemo(() => (whole === null || !isPart ? whole : chartDomain(lines, [], [fromMs, toMs], unit) ?? whole), [whole, isPart, lines, fromMs, toMs, unit]);
+  const shown = useMemo(() => (domain === null ? null : { ...domain, fromMs, toMs }), [domain, fromMs, toMs]);
+  const lanes = useMemo(() => (shown === null ? [] : lanesOf(sentences, series, shown)), [sentences, series, shown]);
+  if (whole === null || span === null || shown === null || series.every((each) => each.atMs.length === 0)) return <p className="soft">{words.smokehouse.chart.empty}</p>;
+  const thinned = lines.filter((line) => !line.isWhole);
   return (
-    <div className="chart-box">
-      <div className="row chart-head">
-        <span className="only-read-aloud">{title}</span>
-        <PressButton look="quiet" onPress={() => setAsTable(!asTable)}>{asTable ? words.smokehouse.chart.asDrawing : words.smokehouse.chart.asTable}</PressButton>
-      </div>
-      {asTable ? <SeriesTable series={series} /> : (
-        <figure className="chart" aria-label={title} style={{ height: `calc(var(--chart-height) + ${lanesPx}px)` }}>
-          <ResponsiveContainer width="100%" height="100%">
-            <LineChart data={[{ atMs: domain.fromMs }, { atMs: domain.toMs }]} margin={{ top: 12, right: 22, bottom: 6 + lanesPx, left: 0 }} accessibilityLayer={false}>
-              <CartesianGrid stroke="var(--rule)" vertical={false} />
-              <XAxis
-                dataKey="atMs" type="number" domain={[domain.fromMs, domain.toMs]} allowDataOverflow
-                ticks={timeTicks(domain, offsetMs(domain.fromMs, kitchen.timeZone))} tickFormatter={(atMs: number) => (domain.toMs - domain.fromMs > DAY_MS && formats.clock(atMs) === '00:00' ? formats.moment(atMs).split(',')[0] ?? '' : formats.clock(atMs))} stroke="var(--soft)" tick={{ fill: 'var(--soft)', fontSize: 16 }} interval={0}
-              />
-              <YAxis type="number" domain={[domain.low, domain.high]} allowDataOverflow ticks={degreeTicks(domain)} width={56} stroke="var(--soft)" tick={{ fill: 'var(--soft)', fontSize: 16 }} interval={0} />
-              {limitsShown.map((limit) => (limit.kind === 'minimum'
-                ? <ReferenceArea key={`area${limit.checkId}${limit.ticks}`} y1={degrees(limit.ticks)} y2={domain.high} fill="var(--good-band)" fillOpacity={1} ifOverflow="hidden" />
-                : null))}
-              <EvidenceDrawing lanes={lanes} chosen={chosen} hatchId={hatchId} {...(onChoose === undefined ? {} : { onChoose })} />
-              {limitsShown.map((limit) => (
-                <ReferenceLine
-                  key={`${limit.checkId}${limit.ticks}${limit.kind}`} y={degrees(limit.ticks)} stroke={limit.kind === 'maximum' ? 'var(--hold)' : 'var(--moss)'} strokeWidth={1.8}
-                  {...(limit.kind === 'target' ? { strokeDasharray: '8 5' } : {})}
-                  label={{ value: limit.text, position: 'insideBottomLeft', fill: 'var(--ink)', fontSize: 16 }}
-                />
-              ))}
-              {nowMs === null ? null : <ReferenceLine x={nowMs} stroke="var(--ink)" strokeWidth={2} />}
-              <SeriesPaths series={series} unit={unit} leftOut={leftOut} />
-              <MarkLines marks={marks} />
-            </LineChart>
-          </ResponsiveContainer>
+    <div className="chart-box" ref={box}>
+      <span className="only-read-aloud">{title}</span>
+      <ChartTools span={span} whole={whole} view={view} shape={shape} onView={setView} onShape={setShape} />
+      <ChartValues lines={lines} span={span} cursorMs={cursorMs} />
+      {shape === 'table' ? <SeriesTable lines={lines} span={span} /> : null}
+      {shape === 'words' ? <ul className="chart-words">{lines.map((line) => <li key={line.pointId}>{sayLine(line, span, formats)}</li>)}</ul> : null}
+      {shape !== 'drawing' ? null : (
+        <figure className="chart" aria-label={title} style={{ height: `calc(var(--chart-height) + ${lanesHeightPx(lanes)}px)` }}>
+          <ChartDrawing domain={shown} lines={lines} limits={limits} lanes={lanes} chosen={chosen} leftOut={leftOut} marks={marks} nowMs={nowMs} hatchId={hatchId} {...(onChoose === undefined ? {} : { onChoose })}>
+            <CursorLayer span={span} whole={whole} cursorMs={cursorMs} spoken={sayCursor(lines, span, cursorMs, formats)} onCursor={setCursorMs} onView={setView} />
+          </ChartDrawing>
         </figure>
       )}
+      {thinned.length === 0 ? null : <p className="soft small chart-thinned">{words.chart.thinned(grouped(sum(thinned.map((line) => line.readings))), grouped(sum(thinned.map((line) => line.atMs.length))))}</p>}
       <EvidenceList lane={lanes.find((lane) => lane.key === chosen)} />
     </div>
   );
 }
 
-/** Every zone's offset is whole quarters of an hour. */
-const QUARTER_HOUR_MS = 900_000;
-
-/** How far the zone's wall clock is ahead of UTC at an instant. */
-function offsetMs(atMs: number, timeZone: string): number {
-  const { day, clock } = localTime(atMs, timeZone);
-  return Math.round((Date.parse(`${day}T${clock}:00Z`) - atMs) / QUARTER_HOUR_MS) * QUARTER_HOUR_MS;
+function sum(counts: readonly number[]): number {
+  return counts.reduce((total, count) => total + count, 0);
 }

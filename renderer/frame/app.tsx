@@ -4,6 +4,7 @@ import { setPersonOnDuty } from '../bridge/bridge.ts';
 import { failureOf, useAsk, useBookEvents } from '../bridge/use-ask.ts';
 import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
+import { AlarmStrip } from '../places/smokehouse/alarm-strip.tsx';
 import { useAddress, type PlaceName } from './address.ts';
 import { FirstScreen } from './first-screen.tsx';
 import { KitchenContext, useKitchen, type KitchenAtWork } from './kitchen.tsx';
@@ -39,6 +40,7 @@ function Top(): ReactNode {
   return (
     <header className="top">
       <TheLine />
+      <AlarmStrip />
       {kitchen.demo ? <p className="invented">{words.frame.invented}</p> : null}
       {readOnly ? <p className="invented">{words.frame.readOnly}</p> : null}
     </header>

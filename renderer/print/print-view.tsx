@@ -3,6 +3,7 @@ import { useAddress } from '../frame/address.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { HoldTag } from './hold-tag.tsx';
 import { LabelRun } from './label-run.tsx';
+import { PaperSheetPage } from './paper-sheet.tsx';
 import { RecordSheet } from './record-sheet.tsx';
 import './print.css';
 
@@ -15,6 +16,8 @@ export function PrintView(): ReactNode {
       return <CardSheet batchId={batchId} />;
     case 'labels':
       return <LabelRun batchId={batchId} stockId={query.get('stock') ?? ''} />;
+    case 'sheet':
+      return <PaperSheetPage kind={batchId} subjectId={rest[2] ?? ''} />;
     case 'hold':
       return <HoldTag batchId={batchId} />;
     default:

@@ -12,8 +12,16 @@ const FULL = steady(146, 10, 50, 5);
 
 describe('a spot check', () => {
   const withSpots = (...spots: Points[]) => judgeAlone('HOT-145-30', batchOf([pieceF('A', FULL), ...spots.map((points, index) => pieceF(`S${index}`, points))]));
-  it('spoils a hold at its very first and last minute, and not beside them', () => {
-    expect([9, 10, 50, 51].map((minute) => withSpots([[minute, 140]]).verdict)).toEqual(['meets', 'not-proven', 'not-proven', 'meets']);
+  it('spoils a hold of just 30 min at its very first and last minute, and not beside them', () => {
+    const just = steady(146, 10, 40, 5);
+    const verdictAt = (minute: number) => judgeAlone('HOT-145-30', batchOf([pieceF('A', just), pieceF('S', [[minute, 140]])])).verdict;
+    expect([9, 10, 40, 41].map(verdictAt)).toEqual(['meets', 'not-proven', 'not-proven', 'meets']);
+  });
+  it('leaves a hold that runs long enough on one side of it, from the piece’s own next reading', () => {
+    expect(withSpots([[10, 140]])).toMatchObject({ verdict: 'meets', provenMinutes: 35 });
+    expect(withSpots([[16, 140]])).toMatchObject({ verdict: 'meets', provenMinutes: 30 });
+    expect(withSpots([[21, 140]])).toMatchObject({ verdict: 'not-proven', provenMinutes: 40 });
+    expect(withSpots([[16, 140], [45, 140]]).verdict).toBe('not-proven');
   });
   it('is named by the earliest reading, then by the name', () => {
     expect(withSpots([[40, 140]], [[20, 141]]).reason).toContain('Piece S1 was only spot-checked and read 141 °F at minute 20');

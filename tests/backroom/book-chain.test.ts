@@ -74,7 +74,7 @@ describe('the file itself', () => {
     ['leave a gap in the numbers', "INSERT INTO entries SELECT 7, 'new', entered_at_ms, happened_at_ms, kind, subject_id, person_id, person, device, command_id, summary, why, before_json, after_json, readings_count, readings_digest, digest_before, digest FROM entries WHERE sequence = 1", 'entries are numbered without gaps'],
     ['change a reading', 'UPDATE readings SET low_ticks = 0', 'readings are never changed'],
     ['delete a reading', 'DELETE FROM readings', 'readings are never deleted'],
-    ['change a file of the inbox', "INSERT INTO inbox VALUES ('f', 'n', x'00', printf('%064d', 0), 1); UPDATE inbox SET file_name = 'm'", 'files are kept as they came'],
+    ['change a file of the inbox', "INSERT INTO inbox (id, file_name, bytes, sha256, taken_at_ms) VALUES ('f', 'n', x'00', printf('%064d', 0), 1); UPDATE inbox SET file_name = 'm'", 'files are kept as they came'],
     ['put a text where a number belongs', "INSERT INTO kitchens (position, id, body) VALUES ('one', 'k', '{}')", 'datatype mismatch'],
     ['keep a document that is no JSON', "INSERT INTO kitchens (id, body) VALUES ('k', 'x')", 'CHECK constraint failed'],
   ])('lets no program %s', (_what, sql, message) => {

@@ -73,8 +73,8 @@ describe('readings', () => {
     const handle = openNew();
     write(handle, (book) => keep(book, [reading(2000, 565_000), reading(1000, 564_999, 565_000)]));
     expect(handle.reader().readings('point-1')).toEqual([
-      { atMs: 1000, lowTicks: 564_999, highTicks: 565_000, text: '145', instrumentId: 'probe-1', how: 'by-hand', unit: 'F' },
-      { atMs: 2000, lowTicks: 565_000, highTicks: 565_000, text: '145', instrumentId: 'probe-1', how: 'by-hand', unit: 'F' },
+      { atMs: 1000, lowTicks: 564_999, highTicks: 565_000, text: '145', instrumentId: 'probe-1', how: 'by-hand', unit: 'F', entry: 1 },
+      { atMs: 2000, lowTicks: 565_000, highTicks: 565_000, text: '145', instrumentId: 'probe-1', how: 'by-hand', unit: 'F', entry: 1 },
     ]);
     expect(handle.reader().lastReading('point-1')?.atMs).toBe(2000);
     expect(handle.reader().lastReading('point-2')).toBeUndefined();

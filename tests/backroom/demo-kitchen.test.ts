@@ -32,7 +32,7 @@ describe('the demonstration kitchen', () => {
     expect(record.deciding).toMatchObject({ setId: 'lodge-default', verdict: 'meets' });
     expect(record.deciding.checks.find((check) => check.checkId === 'HOT-145-30')).toMatchObject({ verdict: 'meets', requiredMinutes: 30 });
     expect(record.deciding.checks.find((check) => check.checkId === 'COOL-AFDO')?.verdict).toBe('meets');
-    expect(record.gates.map((gate) => [gate.gate, gate.state])).toEqual([['pack', 'may'], ['leave', 'may']]);
+    expect(record.gates.map((gate) => [gate.gate, gate.state])).toEqual([['brine', 'may'], ['smoke', 'may'], ['pack', 'may'], ['leave', 'may']]);
     expect(record.packs).toHaveLength(12);
     expect(record.labels).toHaveLength(12);
     expect(record.packs[0]?.code).toBe(`${batch.lotCode ?? ''}-001`);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Output } from '../../app/contract/contract.ts';
 import { HOUR_MS, MINUTE_MS } from './fish-and-brine.ts';
-import { openLoad, openSmokeKitchen, refusal, releaseInput, takeOver, type SmokeKitchen } from './smoke-kitchen.ts';
+import { openLoad, openSmokeKitchen, refusal, releaseInput, takeOver, type SmokeKitchen, reviewed } from './smoke-kitchen.ts';
 import { csvOf, steadyAir } from './smoke-log.ts';
 
 const DAY_MS = 24 * HOUR_MS;
@@ -52,7 +52,9 @@ describe('a cold-smoked batch', () => {
     const { smoke, outMs } = await coldSmoked();
     const { kitchen, batchId } = smoke;
     expect((await kitchen.ask('batch.verdict', { batchId })).gates).toMatchObject([
-      { gate: 'pack', state: 'may', later: expect.arrayContaining(['parasite freezing', 'freeze record', 'label as sealed']) },
+      { gate: 'brine', state: 'may' },
+      { gate: 'smoke', state: 'may' },
+      { gate: 'pack', state: 'may', later: expect.arrayContaining(['parasite freezing', 'freeze record', 'label as sealed', 'review of the record']) },
       { gate: 'leave', state: 'not-yet' },
     ]);
     await kitchen.ask('batch.decide', releaseInput(batchId));
@@ -63,14 +65,15 @@ describe('a cold-smoked batch', () => {
     await kitchen.ask('batch.mark', { batchId, what: 'into-freezer', atMs: inFreezerMs, placeId: smoke.freezerId });
     await kitchen.ask('batch.mark', { batchId, what: 'frozen', atMs: inFreezerMs + 12 * HOUR_MS, placeId: null });
     await logFreezer(smoke, inFreezerMs, 72, '-7');
+    await reviewed(smoke);
     const early = await kitchen.ask('batch.verdict', { batchId });
     expect(check(early, 'PARA-FREEZE-A')).toMatchObject({ verdict: 'open', provenMinutes: 72 * 60, requiredMinutes: 168 * 60 });
-    expect(early.gates.at(1)).toMatchObject({ state: 'not-yet', line: 'May not leave: parasite freezing not finished.' });
+    expect(early.gates.at(3)).toMatchObject({ state: 'not-yet', line: 'May not leave: parasite freezing not finished.' });
     kitchen.clock.set(inFreezerMs + 7 * DAY_MS);
     await logFreezer(smoke, inFreezerMs + 73 * HOUR_MS, 95, '-7');
     const done = await kitchen.ask('batch.verdict', { batchId });
     expect(check(done, 'PARA-FREEZE-A').verdict).toBe('meets');
-    expect(done.gates.at(1)).toMatchObject({ state: 'may', line: 'May leave.' });
+    expect(done.gates.at(3)).toMatchObject({ state: 'may', line: 'May leave.' });
   });
 
   it('does not leave on a freezer nobody read for a day, nor on one that was too warm', async () => {
@@ -79,15 +82,17 @@ describe('a cold-smoked batch', () => {
     await kitchen.ask('batch.decide', releaseInput(batchId));
     const { packs } = await kitchen.ask('pack.seal', { batchId, weights: [{ text: '1.5', unit: 'lb' }], sealedAtMs: outMs });
     await kitchen.ask('label.printed', { packIds: packs.map((pack) => pack.id), stockId: '4x3in' });
-    kitchen.clock.set(outMs + 8 * DAY_MS);
+    kitchen.clock.set(outMs + 6 * DAY_MS);
     await kitchen.ask('batch.mark', { batchId, what: 'into-freezer', atMs: outMs, placeId: smoke.freezerId });
     await kitchen.ask('batch.mark', { batchId, what: 'frozen', atMs: outMs + 12 * HOUR_MS, placeId: null });
+    await reviewed(smoke);
+    kitchen.clock.set(outMs + 8 * DAY_MS);
     await logFreezer(smoke, outMs, 168, '-7');
     kitchen.clock.set(outMs + 8 * DAY_MS + 2 * HOUR_MS);
     const stale = await kitchen.ask('batch.verdict', { batchId });
-    expect(stale.gates.at(1)).toMatchObject({ state: 'blocked', blocking: [expect.objectContaining({ checkId: 'FROZEN-0F' })] });
+    expect(stale.gates.at(3)).toMatchObject({ state: 'blocked', blocking: [expect.objectContaining({ checkId: 'FROZEN-0F' })] });
     await logFreezer(smoke, outMs + 8 * DAY_MS, 0, '2');
-    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(1)).toMatchObject({ state: 'blocked', line: expect.stringContaining('freeze record does not meet') });
+    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(3)).toMatchObject({ state: 'blocked', line: expect.stringContaining('freeze record does not meet') });
   });
 
   it('to be kept chilled is not proven without a laboratory’s salt, and meets with 3.5 % exactly', async () => {
@@ -95,8 +100,10 @@ describe('a cold-smoked batch', () => {
     const { kitchen, batchId } = smoke;
     const release = releaseInput(batchId, { store: 'refrigerated' });
     expect(await refusal(kitchen.reply('batch.decide', release))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('WPS-ROP-3.5') });
-    kitchen.clock.set(outMs + 8 * DAY_MS);
+    kitchen.clock.set(outMs + 6 * DAY_MS);
     await kitchen.ask('batch.mark', { batchId, what: 'into-freezer', atMs: outMs, placeId: smoke.freezerId });
+    await reviewed(smoke);
+    kitchen.clock.set(outMs + 8 * DAY_MS);
     await logFreezer(smoke, outMs, 168, '-7');
     await kitchen.ask('batch.mark', { batchId, what: 'out-of-freezer', atMs: outMs + 168 * HOUR_MS, placeId: null });
     await kitchen.ask('lab.record', { batchId, sampledOn: '2026-11-26', sample: 'loin of one fillet', laboratory: 'Harbour Laboratory', saltPercent: '2.03', moisturePercent: '55.97', nitritePpm: null });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Input, Output } from '../../app/contract/contract.ts';
 import { HOUR_MS, makeBatch, MINUTE_MS, receive, soakInput } from './fish-and-brine.ts';
-import { openLoad, openSmokeKitchen, refusal, releaseInput, smokeAndCool, takeOver, type SmokeKitchen } from './smoke-kitchen.ts';
+import { openLoad, openSmokeKitchen, refusal, releaseInput, smokeAndCool, takeOver, type SmokeKitchen, reviewed } from './smoke-kitchen.ts';
 import { csvOf, steadyAir } from './smoke-log.ts';
 
 const DAY_MS = 24 * HOUR_MS;
@@ -81,7 +81,7 @@ describe('fish frozen raw, before its brine', () => {
       await kitchen.ask('label.printed', { packIds: packs.map((pack) => pack.id), stockId: '4x3in' });
       const verdict = await verdictOf(smoke);
       expect(check(verdict, 'FROZEN-0F')?.verdict).not.toBe('meets');
-      expect(verdict.gates.at(1)).toMatchObject({ gate: 'leave', state: 'blocked', line: expect.stringContaining('freeze record') });
+      expect(verdict.gates.at(3)).toMatchObject({ gate: 'leave', state: 'blocked', line: expect.stringContaining('freeze record') });
     }
   });
 
@@ -121,9 +121,10 @@ describe('packs in the freezer', () => {
     await kitchen.ask('batch.mark', { batchId, what: 'into-freezer', atMs: cooledMs, placeId: freezerId });
     await kitchen.ask('batch.mark', { batchId, what: 'frozen', atMs: cooledMs + 12 * HOUR_MS, placeId: null });
     const read = (day: number) => kitchen.ask('readings.enter', { how: 'by-hand', readings: [{ pointId: freezerId, atMs: cooledMs + day * DAY_MS, value: { text: '-5', unit: 'F' }, instrumentId: handId }] });
+    await reviewed(smoke);
     for (const day of [0, 4, 5]) await read(day);
-    expect((await verdictOf(smoke)).gates.at(1)).toMatchObject({ state: 'blocked', blocking: [expect.objectContaining({ checkId: 'FROZEN-0F' })] });
+    expect((await verdictOf(smoke)).gates.at(3)).toMatchObject({ state: 'blocked', blocking: [expect.objectContaining({ checkId: 'FROZEN-0F' })] });
     for (const day of [1, 2, 3]) await read(day);
-    expect((await verdictOf(smoke)).gates.at(1)).toMatchObject({ state: 'may' });
+    expect((await verdictOf(smoke)).gates.at(3)).toMatchObject({ state: 'may' });
   });
 });

@@ -25,7 +25,7 @@ describe('a hot batch with a whole record', () => {
     expect(check(verdict, 'COOL-AFDO')).toMatchObject({ verdict: 'meets', requiredMinutes: 120 });
     expect(check(verdict, 'BRINE-START-60').verdict).toBe('meets');
     expect(check(verdict, 'BRINE-REUSE').verdict).toBe('meets');
-    expect(verdict.gates.at(0)).toMatchObject({ gate: 'pack', state: 'may', blocking: [], line: 'May be packed. Before it leaves: freeze record and label as sealed.' });
+    expect(verdict.gates.at(2)).toMatchObject({ gate: 'pack', state: 'may', blocking: [], line: 'May be packed. Before it leaves: freeze record, review of the record and label as sealed.' });
     expect(verdict.process).toBe('hot');
   });
 
@@ -33,13 +33,13 @@ describe('a hot batch with a whole record', () => {
     const smoke = await openSmokeKitchen();
     await smokeAndCool(smoke);
     const { deciding, unconfirmed, gates } = await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId });
-    expect(deciding.words).toBe('So far: 5 of 6 limits of Lodge default version 2026-1 met; not judged here: raw, thaw, dry, exposure, record.');
-    expect(deciding.notJudgedHere).toEqual(['raw', 'thaw', 'dry', 'exposure', 'record']);
-    expect(gates.every((gate) => gate.later.includes('review of the record (not judged here yet)'))).toBe(true);
-    expect(unconfirmed.map((text) => text.split(':').at(0))).toEqual(['HOT-PROBES-3', 'COOL-AFDO', 'FROZEN-0F']);
+    expect(deciding.words).toBe('So far: 5 of 7 limits of Lodge default version 2026-1 met; not judged here: raw, thaw, exposure.');
+    expect(deciding.notJudgedHere).toEqual(['raw', 'thaw', 'exposure']);
+    expect(gates.slice(0, 3).every((gate) => gate.later.includes('review of the record'))).toBe(true);
+    expect(unconfirmed.map((text) => text.split(':').at(0))).toEqual(['HOT-PROBES-3', 'COOL-AFDO', 'FROZEN-0F', 'REC-REVIEW-7D']);
     await smoke.kitchen.ask('limits.confirm', { checkId: 'COOL-AFDO', document: 'State inspector’s sheet of 3 March' });
     const after = await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId });
-    expect(after.unconfirmed.map((text) => text.split(':').at(0))).toEqual(['HOT-PROBES-3', 'FROZEN-0F']);
+    expect(after.unconfirmed.map((text) => text.split(':').at(0))).toEqual(['HOT-PROBES-3', 'FROZEN-0F', 'REC-REVIEW-7D']);
     expect(check(after, 'COOL-AFDO').confirmation).toMatchObject({ initials: 'MG', document: 'State inspector’s sheet of 3 March' });
   });
 
@@ -55,11 +55,11 @@ describe('a hot batch with a whole record', () => {
   it('is judged anew when a reading arrives', async () => {
     const smoke = await openSmokeKitchen();
     const { load, outMs } = await smokeAndCool(smoke);
-    expect((await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId })).gates.at(0)?.state).toBe('may');
+    expect((await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId })).gates.at(2)?.state).toBe('may');
     const thick = load.points.find((point) => point.name === 'Thick end')?.id ?? '';
     // Above 70 °F once more, 140 minutes after it came out.
     await smoke.kitchen.ask('readings.enter', { how: 'copied-from-paper', readings: [{ pointId: thick, atMs: outMs + 140 * MINUTE_MS, value: { text: '75', unit: 'F' }, instrumentId: null }] });
-    expect((await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId })).gates.at(0)?.state).toBe('blocked');
+    expect((await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId })).gates.at(2)?.state).toBe('blocked');
   });
 });
 
@@ -73,8 +73,8 @@ describe('a hot batch whose record does not carry', () => {
       'Every piece must be kept at 145 °F or above for 30 min without a gap over 5 min. Piece Thick end’s record has a gap from 12:30 to 16:02. '
       + 'Piece Centre cut’s record has a gap from 12:30 to 16:02.',
     );
-    expect(verdict.gates.at(0)).toMatchObject({ state: 'blocked', ways: [] });
-    expect(verdict.gates.at(0)?.blocking.map((one) => one.checkId)).toEqual(expect.arrayContaining(['HOT-145-30']));
+    expect(verdict.gates.at(2)).toMatchObject({ state: 'blocked', ways: [] });
+    expect(verdict.gates.at(2)?.blocking.map((one) => one.checkId)).toEqual(expect.arrayContaining(['HOT-145-30']));
   });
 
   it('does not meet the hold where no piece ever got there, and only the set’s acts lead on', async () => {
@@ -84,7 +84,7 @@ describe('a hot batch whose record does not carry', () => {
     expect(check(verdict, 'HOT-145-30')).toMatchObject({ verdict: 'misses', provenMinutes: 0 });
     expect(check(verdict, 'HOT-145-30').needed).toBe('Every piece must be kept at 145 °F or above for 30 min without a gap over 5 min.');
     expect(verdict.deciding.verdict).toBe('misses');
-    expect(verdict.gates.at(0)).toMatchObject({ state: 'blocked', ways: expect.arrayContaining(['Go on with the same cook until the hold is met.']) });
+    expect(verdict.gates.at(2)).toMatchObject({ state: 'blocked', ways: expect.arrayContaining(['Go on with the same cook until the hold is met.']) });
   });
 
   it('does not meet the cooling where the room is too warm', async () => {
@@ -93,7 +93,7 @@ describe('a hot batch whose record does not carry', () => {
     const verdict = await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId });
     expect(check(verdict, 'HOT-145-30').verdict).toBe('meets');
     expect(check(verdict, 'COOL-AFDO').verdict).toBe('misses');
-    expect(verdict.gates.at(0)?.line).toContain('May not be packed: cooling does not meet.');
+    expect(verdict.gates.at(2)?.line).toContain('May not be packed: cooling does not meet.');
   });
 
   it('meets only within the error of its own probes, whatever the brine’s thermometer may be off by', async () => {
@@ -119,7 +119,7 @@ describe('a batch that has not got so far', () => {
     const smoke = await openSmokeKitchen();
     const before = await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId });
     expect(before.deciding.verdict).toBe('open');
-    expect(before.gates.map((gate) => gate.state)).toEqual(['not-yet', 'not-yet']);
+    expect(before.gates.map((gate) => gate.state)).toEqual(['may', 'may', 'not-yet', 'not-yet']);
     expect(before.coldest).toBeNull();
   });
 

@@ -20,7 +20,7 @@ describe('a release', () => {
     await enterLate(smoke, smoked);
     const { kitchen, batchId } = smoke;
     const error = await refusal(kitchen.reply('pack.seal', { batchId, weights: [{ text: '1', unit: 'lb' }], sealedAtMs: kitchen.clock.nowMs() }));
-    expect(error).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('COOL-AFDO'), remedy: expect.stringContaining('Hold') });
+    expect(error).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('COOL-AFDO'), remedy: expect.stringContaining('holds') });
     expect((await refusal(kitchen.reply('batch.mark', { batchId, what: 'sealed', atMs: kitchen.clock.nowMs(), placeId: null }))).message).toContain('COOL-AFDO');
   });
 
@@ -46,7 +46,7 @@ describe('a release', () => {
     const rows: readonly (readonly [number, string])[] = [[60, '150'], [70, '151'], [80, '151'], [90, '151'], [100, '150'], [105, '130'], [150, '60'], [240, '45'], [300, '38']];
     const readings = load.points.filter((point) => point.role === 'piece').flatMap((point) => rows.map(([minute, text]) => ({ pointId: point.id, atMs: inMs + minute * MINUTE_MS, value: { text, unit: 'F' as const }, instrumentId: smoke.handId })));
     await kitchen.ask('readings.enter', { how: 'by-hand', readings });
-    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(0)).toMatchObject({ state: 'not-yet' });
+    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(2)).toMatchObject({ state: 'not-yet' });
     const error = await refusal(kitchen.reply('batch.decide', releaseInput(batchId)));
     expect(error).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('marked out of the smoker') });
     await kitchen.ask('load.mark', { loadId: load.id, what: 'out', atMs: inMs + 101 * MINUTE_MS });
@@ -71,18 +71,18 @@ describe('the gates of a batch', () => {
     const smoke = await openSmokeKitchen();
     await smokeAndCool(smoke);
     const { kitchen, batchId } = smoke;
-    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(0)?.state).toBe('may');
+    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(2)?.state).toBe('may');
     const chilled = await kitchen.ask('batch.verdict', { batchId, pack: 'vacuum', store: 'refrigerated' });
-    expect(chilled.gates.at(0)).toMatchObject({ state: 'blocked', blocking: [expect.objectContaining({ checkId: 'WPS-ROP-3.5' })] });
+    expect(chilled.gates.at(2)).toMatchObject({ state: 'blocked', blocking: [expect.objectContaining({ checkId: 'WPS-ROP-3.5' })] });
     const air = await kitchen.ask('batch.verdict', { batchId, pack: 'air' });
-    expect(air.gates.at(0)?.blocking.map((one) => one.checkId)).toEqual(['WPS-AIR-3.0-MI']);
+    expect(air.gates.at(2)?.blocking.map((one) => one.checkId)).toEqual(['WPS-AIR-3.0-MI']);
   });
 
   it('never say that a batch may leave that was not released, or stands on HOLD or rejected', async () => {
     const smoke = await openSmokeKitchen({ pack: 'unpacked', store: 'refrigerated' });
     await smokeAndCool(smoke);
     const { kitchen, batchId } = smoke;
-    const leave = async () => (await kitchen.ask('batch.verdict', { batchId })).gates.at(1);
+    const leave = async () => (await kitchen.ask('batch.verdict', { batchId })).gates.at(3);
     const served = releaseInput(batchId, { pack: 'unpacked', store: 'refrigerated' });
     expect(await leave()).toMatchObject({ state: 'not-yet', line: expect.stringContaining('released') });
     await kitchen.ask('batch.decide', served);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { HOUR_MS, makeBatch, MINUTE_MS, receive, soakInput } from './fish-and-brine.ts';
-import { openSmokeKitchen, releaseInput, smokeAndCool } from './smoke-kitchen.ts';
+import { openSmokeKitchen, releaseInput, smokeAndCool, reviewed } from './smoke-kitchen.ts';
 import { openTestKitchen } from '../support/test-kitchen.ts';
 
 describe('a kitchen with two places where the fish may lie', () => {
@@ -18,7 +18,8 @@ describe('a kitchen with two places where the fish may lie', () => {
       const readings = [0, 1, 2, 3, 4].map((hour) => ({ pointId, atMs: cooledMs + hour * HOUR_MS, value: { text: '34', unit: 'F' as const }, instrumentId: smoke.handId }));
       await kitchen.ask('readings.enter', { how: 'by-hand', readings });
     };
-    const leave = async () => (await kitchen.ask('batch.verdict', { batchId })).gates.at(1);
+    const leave = async () => (await kitchen.ask('batch.verdict', { batchId })).gates.at(3);
+    await reviewed(smoke);
     await read(smoke.coolerId);
     expect(await leave()).toMatchObject({ state: 'blocked', blocking: [expect.objectContaining({ checkId: 'STORE-38', reason: expect.stringContaining('Bar cooler') })] });
     await read(barId);

@@ -28,7 +28,7 @@ describe('a book of every version before this one', () => {
     const file = layOut(name);
     const kitchen = await openTestKitchen({ bookFile: file });
     const { batches } = await kitchen.ask('batch.list', {});
-    expect(batches.length).toBe(3);
+    expect(batches.length).toBeGreaterThanOrEqual(3);
     let packsSeen = 0;
     for (const batch of batches) {
       const record = await kitchen.ask('record.batch', { batchId: batch.id });

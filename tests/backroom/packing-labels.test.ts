@@ -108,7 +108,7 @@ describe('printing', () => {
   it('keeps what was printed word for word, counts reprints, and tells the leave gate', async () => {
     const batch = await packed();
     const { kitchen, batchId } = batch.smoke;
-    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(1)?.blocking.map((one) => one.checkId)).toContain('label');
+    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(3)?.blocking.map((one) => one.checkId)).toContain('label');
     const first = await kitchen.ask('label.printed', { packIds: batch.packIds, stockId: '4x3in' }, 'HA');
     expect(first.labels).toEqual(await labels(batch));
     kitchen.clock.advance(HOUR_MS);
@@ -121,7 +121,7 @@ describe('printing', () => {
       expect.stringMatching(/^Printed the label of pack WF26329A\w-002 on 4 × 3 in\.$/),
       expect.stringMatching(/^Reprinted the label of pack WF26329A\w-001 on 4 × 2 in, time 2\.$/),
     ]);
-    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(1)?.blocking.map((one) => one.checkId)).not.toContain('label');
+    expect((await kitchen.ask('batch.verdict', { batchId })).gates.at(3)?.blocking.map((one) => one.checkId)).not.toContain('label');
   });
 
   it('is stopped by a HOLD, an unknown stock and a pack named twice', async () => {

@@ -43,7 +43,23 @@ describe('before a load is lit', () => {
 
   it('names the thermometers that were not checked in ice today', async () => {
     const smoke = await openSmokeKitchen();
-    expect(await itemOf(smoke, 'checks')).toMatchObject({ state: 'unknown', text: 'Whether these were checked in ice today isn’t recorded here: Probe 1, Probe 2, Probe 3, Chamber probe.' });
+    expect(await itemOf(smoke, 'checks')).toMatchObject({
+      state: 'missing',
+      text: 'Not checked in ice today: Probe 1, Probe 2, Probe 3, Chamber probe. Without a check at two points within 12 months: Probe 1, Probe 2, Probe 3, Chamber probe.',
+    });
+    const { kitchen } = smoke;
+    for (const { instrument } of (await kitchen.ask('instrument.list', {})).instruments.filter((one) => / [123]$|^Chamber/.test(one.instrument.name))) {
+      const isChamber = instrument.name.startsWith('Chamber');
+      await kitchen.ask('instrument.check', {
+        instrumentId: instrument.id, atMs: kitchen.clock.nowMs(), ice: { text: '32', unit: 'F' },
+        boiling: isChamber ? null : { text: '212', unit: 'F' }, altitudeMetres: '0', pressureHectopascals: '',
+      });
+    }
+    expect(await itemOf(smoke, 'checks')).toMatchObject({ state: 'missing', text: 'Without a check at two points within 12 months: Chamber probe.' });
+    await kitchen.ask('instrument.check', { instrumentId: smoke.chamberProbeId, atMs: kitchen.clock.nowMs(), ice: null, boiling: { text: '100', unit: 'C' }, altitudeMetres: '', pressureHectopascals: '1013' });
+    expect(await itemOf(smoke, 'checks')).toMatchObject({ state: 'missing' });
+    await kitchen.ask('instrument.check', { instrumentId: smoke.chamberProbeId, atMs: kitchen.clock.nowMs(), ice: { text: '0', unit: 'C' }, boiling: { text: '100', unit: 'C' }, altitudeMetres: '', pressureHectopascals: '1013' });
+    expect(await itemOf(smoke, 'checks')).toMatchObject({ state: 'ready', text: 'Checked in ice today: Probe 1, Probe 2, Probe 3, Chamber probe.' });
   });
 
   it('wants the thickest fillet of the batch among the pieces', async () => {

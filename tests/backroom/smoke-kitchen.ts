@@ -2,6 +2,7 @@
 import type { Input, Output } from '../../app/contract/contract.ts';
 import type { Failure, Reply } from '../../app/contract/envelope.ts';
 import { openTestKitchen, type TestKitchen, type TestKitchenOptions } from '../support/test-kitchen.ts';
+import { addPaper } from './paper-drafts.ts';
 import { HOUR_MS, makeBatch, MINUTE_MS, receive, soakInput } from './fish-and-brine.ts';
 import { chamberAir, coreIn, csvOf, steadyAir, type MinuteSeries } from './smoke-log.ts';
 
@@ -147,7 +148,13 @@ export async function smokeAndCool(smoke: SmokeKitchen, { leaveOut, topF = 185, 
   return { load, inMs, outMs, cooledMs };
 }
 
-/** Releases a batch as its manager. */
+/** The record reviewed by the manager, whose training is on file. */
+export async function reviewed({ kitchen, batchId }: Pick<SmokeKitchen, 'kitchen' | 'batchId'>): Promise<void> {
+  await addPaper(kitchen, { kind: 'training', subject: 'record-review', what: 'Course in reviewing records', number: 'T-3', holder: 'MG', validUntil: null });
+  await kitchen.ask('record.review', { batchId, remark: '' });
+}
+
+/** A release by the manager. */
 export function releaseInput(batchId: string, more: Partial<Input<'batch.decide'>> = {}): Input<'batch.decide'> {
   return { batchId, decision: 'release', reason: 'Record read through.', pack: 'vacuum', store: 'frozen', keptWhere: '', initialsForError: false, ...more };
 }

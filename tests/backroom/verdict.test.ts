@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Input } from '../../app/contract/contract.ts';
 import { canonicalJson, sha256Hex } from '../../main/backroom/book/canonical.ts';
 import { HOUR_MS, MINUTE_MS } from './fish-and-brine.ts';
-import { openLoad, openSmokeKitchen, refusal, releaseInput, smokeAndCool, type SmokeKitchen } from './smoke-kitchen.ts';
+import { openLoad, openSmokeKitchen, refusal, releaseInput, smokeAndCool, type SmokeKitchen, reviewed } from './smoke-kitchen.ts';
+import { addPaper } from './paper-drafts.ts';
 
 const LAB: Omit<Input<'lab.record'>, 'batchId'> = {
   sampledOn: '2026-11-25', sample: 'loin of one fillet', laboratory: 'Harbour Laboratory', saltPercent: '2.40', moisturePercent: '64.1', nitritePpm: null,
@@ -100,6 +101,8 @@ describe('gates that ask for more than the smoke', () => {
     const { cooledMs } = await smokeAndCool(smoke);
     const { kitchen, batchId } = smoke;
     const error = await refusal(kitchen.reply('batch.decide', releaseInput(batchId)));
+    expect(error.message).toContain('PERMIT-FC: No permission is on file.');
+    await addPaper(kitchen);
     expect(error.message).toContain('ROP-FROZEN-FC: When it was frozen solid and when it was sealed are not marked.');
     kitchen.clock.set(cooledMs + 24 * HOUR_MS);
     await kitchen.ask('batch.mark', { batchId, what: 'into-freezer', atMs: cooledMs, placeId: smoke.freezerId });
@@ -119,7 +122,8 @@ describe('gates that ask for more than the smoke', () => {
     const { packs } = await kitchen.ask('pack.seal', { batchId, weights: [{ text: '1', unit: 'lb' }], sealedAtMs: cooledMs });
     await kitchen.ask('label.printed', { packIds: packs.map((pack) => pack.id), stockId: '4x3in' });
     const read = (hour: number, text: string) => kitchen.ask('readings.enter', { how: 'by-hand', readings: [{ pointId: smoke.coolerId, atMs: cooledMs + hour * HOUR_MS, value: { text, unit: 'F' }, instrumentId: smoke.handId }] });
-    const leave = async () => (await kitchen.ask('batch.verdict', { batchId })).gates.at(1);
+    const leave = async () => (await kitchen.ask('batch.verdict', { batchId })).gates.at(3);
+    await reviewed(smoke);
     kitchen.clock.set(cooledMs + 4 * HOUR_MS);
     expect(await leave()).toMatchObject({ state: 'blocked', line: 'May not leave: store record not proven.' });
     for (const hour of [0, 1, 2, 3, 4]) await read(hour, '34');
@@ -141,7 +145,7 @@ describe('a laboratory result', () => {
     const verdict = await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId });
     expect(verdict.labResults.at(0)?.waterPhasePercent).toBeCloseTo(3.6090, 4);
     expect(verdict.deciding.checks.find((check) => check.checkId === 'WPS-ROP-3.5')?.verdict).toBe('meets');
-    expect(verdict.gates.at(0)?.state).toBe('may');
+    expect(verdict.gates.at(2)?.state).toBe('may');
     await smoke.kitchen.ask('lab.record', { batchId: smoke.batchId, ...LAB, saltPercent: '2.0', moisturePercent: '55.15' });
     expect((await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId })).deciding.checks.find((check) => check.checkId === 'WPS-ROP-3.5')?.verdict).toBe('misses');
   });
@@ -169,7 +173,7 @@ describe('a laboratory result', () => {
     await smoke.kitchen.ask('lab.record', { batchId: smoke.batchId, ...LAB, nitritePpm: '120' });
     const verdict = await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId });
     expect(verdict.deciding.checks.find((check) => check.checkId === 'NIT-NONE')?.verdict).toBe('misses');
-    expect(verdict.gates.at(0)?.state).toBe('blocked');
+    expect(verdict.gates.at(2)?.state).toBe('blocked');
   });
 });
 

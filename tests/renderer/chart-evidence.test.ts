@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { CheckResultWire } from '../../app/contract/requests/verdict.ts';
 import { exactTicks } from '../../app/measures/temperature.ts';
-import { gapEnds, gapOfMs, leftOutIndexes, type ChartSeries } from '../../renderer/chart/chart-model.ts';
+import { linesIn } from '../../renderer/chart/chart-lines.ts';
+import { gapEnds, leftOutIndexes, type ChartSeries } from '../../renderer/chart/chart-model.ts';
 import { LANE_HEAD_PX, LANE_ROW_PX, lanesHeightPx, lanesOf, sentencesOf } from '../../renderer/chart/evidence-lanes.ts';
 
 const MINUTE = 60_000;
@@ -59,9 +60,8 @@ describe('the sentences of a chart', () => {
 describe('what is drawn into a series', () => {
   it('is a ring on either side of each gap', () => {
     const series = seriesOf('p1', '1', [0, 1, 2, 3, 30, 31, 32, 50, 51]);
-    expect(gapOfMs(series)).toBe(5 * MINUTE);
-    expect(gapEnds(series, gapOfMs(series))).toEqual([[3, 4], [6, 7]]);
-    expect(gapEnds(series, 30 * MINUTE)).toEqual([]);
+    const ends = linesIn([series], { fromMs: 0, toMs: 60 * MINUTE }, 500).map((line) => [line.gapMs, ...gapEnds(line)]);
+    expect(ends).toEqual([[5 * MINUTE, [3, 4], [6, 7]]]);
   });
 
   it('is a cross through each reading of its own that was left out, and no other', () => {

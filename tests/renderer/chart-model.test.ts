@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exactTicks } from '../../app/measures/temperature.ts';
-import { chartDomain, degreeTicks, placeMarks, seriesPath, spreadApart, timeTicks, usualStepMs } from '../../renderer/chart/chart-model.ts';
+import { chartDomain, degreeTicks, linePath, placeMarks, spreadApart, timeTicks } from '../../renderer/chart/chart-model.ts';
 import { decodeSeries } from '../../renderer/chart/decode-series.ts';
 
 const MINUTE = 60_000;
@@ -26,14 +26,10 @@ describe('a series for the chart', () => {
     expect(() => decodeSeries({ length: 2, atMs: '', ticks: '' })).toThrow('a series of 2');
   });
 
-  it('breaks its line where nothing was measured for longer than the gap', () => {
-    const series = seriesOf([[0, 40], [5, 50], [30, 60], [35, 70]]);
-    const path = seriesPath(series, 10 * MINUTE, (atMs) => atMs / MINUTE, () => 0);
-    expect(path).toBe('M0.0 0.0L5.0 0.0M30.0 0.0L35.0 0.0');
-  });
-
-  it('takes the lower middle step as its usual one', () => {
-    expect(usualStepMs(seriesOf([[0, 40], [1, 40], [2, 40], [12, 40], [22, 40]]))).toBe(MINUTE);
+  it('breaks its line where nothing was measured, and draws a reading alone as a dot', () => {
+    const series = seriesOf([[0, 40], [5, 50], [30, 60], [60, 60], [65, 70]]);
+    const path = linePath({ ...series, breaks: [2, 3] }, (atMs) => atMs / MINUTE, () => 0.26);
+    expect(path).toBe('M0 0.3L5 0.3M30 0.3h0M60 0.3L65 0.3');
   });
 });
 

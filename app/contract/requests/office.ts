@@ -38,6 +38,8 @@ export const Kitchen = z.strictObject({
 });
 export const PersonDraft = z.strictObject({ initials: z.string().trim().min(1).max(4), name: z.string().trim().max(80), role: Role });
 export const Person = z.strictObject({ id: Id, ...PersonDraft.shape });
+/** A difference as a maker prints it, such as 0.5 °C. */
+export const PrintedDifference = z.strictObject({ value: z.string().regex(/^\d{1,2}(\.\d{1,3})?$/), unit: TemperatureUnit });
 export const InstrumentKind = z.enum(['wired-probe', 'hand-thermometer', 'logger', 'maximum-minimum']);
 export const Instrument = z.strictObject({
   id: Id,
@@ -47,6 +49,9 @@ export const Instrument = z.strictObject({
   errorTicks: z.int().min(0).max(900_000),
   /** Where its error comes from, in words. */
   errorGround: z.string(),
+  /** The smallest step it shows, and how far its maker says it may be off; null where nobody told. */
+  resolution: PrintedDifference.nullable().default(null),
+  accuracyClass: PrintedDifference.nullable().default(null),
 });
 export const Smoker = z.strictObject({
   id: Id, name: Words, chamberInstrumentId: Id.nullable(), probeIds: z.array(Id),
@@ -91,7 +96,10 @@ export const officeRequests = {
   ),
   'office.addPerson': command(PersonDraft, z.strictObject({ id: Id }), ['manager']),
   'office.addInstrument': command(
-    z.strictObject({ name: Words, kind: InstrumentKind, error: TypedTemperature.nullable() }),
+    z.strictObject({
+      name: Words, kind: InstrumentKind, error: TypedTemperature.nullable(),
+      resolution: PrintedDifference.nullable().optional(), accuracyClass: PrintedDifference.nullable().optional(),
+    }),
     z.strictObject({ id: Id }),
   ),
   'office.addSmoker': command(

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { command, query } from '../endpoint.ts';
 import { Batch } from './brine-bench.ts';
 import { Id, InstantMs, PointRole, Process, Series, TemperatureUnit, Ticks, TypedTemperature, Words } from './quantities.ts';
+import { ThinnedSeries } from './series.ts';
 import { SetResult } from './verdict.ts';
 
 export const PieceDraft = z.strictObject({
@@ -78,7 +79,8 @@ export const smokehouseRequests = {
     z.strictObject({
       load: Load,
       batches: z.array(Batch),
-      series: z.array(z.strictObject({ pointId: Id, series: Series })),
+      /** The whole record of each point, thinned to what a chart of it can show. */
+      series: z.array(ThinnedSeries),
       needs: z.array(Need),
       nextReadings: z.array(NextReading),
       limitLines: z.array(LimitLine),
@@ -96,6 +98,8 @@ export const smokehouseRequests = {
     z.strictObject({
       readings: z.array(z.strictObject({ pointId: Id, atMs: InstantMs, value: TypedTemperature, instrumentId: Id.nullable() })).min(1).max(200),
       how: z.enum(['by-hand', 'copied-from-paper']),
+      /** The number on the sheet that they were copied from. */
+      sheet: z.string().trim().min(1).max(20).optional(),
     }),
     z.strictObject({ kept: z.int() }),
   ),

@@ -37,7 +37,7 @@ export const SetResult = z.strictObject({
   notJudgedHere: z.array(z.string()),
 });
 export const GateLine = z.strictObject({
-  gate: z.enum(['pack', 'leave']),
+  gate: z.enum(['brine', 'smoke', 'pack', 'leave']),
   /** `initials`: meets only within the thermometer's error, so a person must initial it. */
   state: z.enum(['may', 'initials', 'not-yet', 'blocked']),
   line: z.string(),
@@ -45,6 +45,30 @@ export const GateLine = z.strictObject({
   later: z.array(z.string()),
   /** What the set allows when something was missed: go on with the same cook, process authority, destroy. */
   ways: z.array(z.string()),
+});
+/** Time inside the bands in which organisms grow, over every step on record; information, never a verdict. */
+const WithinMinutes = { shortestMinutes: z.number(), longestMinutes: z.number() };
+export const Exposure = z.strictObject({
+  steps: z.array(z.strictObject({ name: z.string(), fromMs: InstantMs, toMs: InstantMs, readings: z.int(), isApart: z.boolean() })),
+  /** By organism; only bands that some time was or may have been spent in. */
+  bands: z.array(z.strictObject({ organism: z.string(), effect: z.string(), band: z.string(), allowedMinutes: z.number(), ...WithinMinutes, note: z.string(), source: z.string(), mark: Mark })),
+  /** What published texts count and allow in all. */
+  rules: z.array(z.strictObject({
+    title: z.string(), tiers: z.string(), source: z.string(), mark: Mark,
+    limbs: z.array(z.strictObject({ text: z.string(), allowedMinutes: z.number(), ...WithinMinutes })),
+  })),
+  /** The smoking, and the cooling after a completed hold, which are judged by limits of their own. */
+  apart: z.array(z.strictObject({ what: z.enum(['smoking', 'cooling']), ...WithinMinutes })),
+  /** Where texts differ, and stretches that no temperature tells of. */
+  notes: z.array(z.string()),
+});
+/** What the heat did, for the detail only. */
+export const Lethality = z.strictObject({
+  targets: z.array(z.strictObject({
+    name: z.string(), organism: z.string(), requiredMinutes: z.number(), sources: z.array(z.strictObject({ text: z.string(), mark: Mark })),
+    pieces: z.array(z.strictObject({ name: z.string(), minutes: z.number(), logReductions: z.number().nullable(), gapMinutes: z.number() })),
+  })),
+  notes: z.array(z.string()),
 });
 export const LabResult = z.strictObject({
   id: Id,
@@ -71,6 +95,8 @@ export const Decision = z.strictObject({
   keptWhere: z.string(),
   verdictWords: z.string(),
   judgementDigest: z.string(),
+  /** Whether the initials were given for what meets only within the thermometers’ error. */
+  initialsForError: z.boolean().default(false),
 });
 /** Exact decimals as typed, so that 3.5 is 3.5. */
 const DecimalText = z.string().regex(/^\d{1,3}(\.\d{1,4})?$/);
@@ -81,7 +107,12 @@ export const verdictRequests = {
     z.strictObject({ batchId: Id, pack: PackKind.optional(), store: StoreKind.optional() }),
     z.strictObject({
       deciding: SetResult,
+      /** Judged without the readings that people left out; null where nobody left any out. */
+      asRecorded: SetResult.nullable(),
       others: z.array(SetResult),
+      exposure: Exposure.nullable(),
+      /** Null where the heat check isn't met: it says nothing of such a batch. */
+      lethality: Lethality.nullable(),
       gates: z.array(GateLine),
       labResults: z.array(LabResult),
       decisions: z.array(Decision),
@@ -125,5 +156,7 @@ export type Verdict = z.infer<typeof Verdict>;
 export type CheckResultWire = z.infer<typeof CheckResult>;
 export type SetResultWire = z.infer<typeof SetResult>;
 export type GateLine = z.infer<typeof GateLine>;
+export type Exposure = z.infer<typeof Exposure>;
+export type Lethality = z.infer<typeof Lethality>;
 export type LabResult = z.infer<typeof LabResult>;
 export type Decision = z.infer<typeof Decision>;

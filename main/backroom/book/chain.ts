@@ -1,7 +1,9 @@
 /** Walks the record from its first entry and works every digest out again. */
 import type { Connection } from './connection.ts';
 import { digestOfEntry, type EntryRow, FIRST_DIGEST } from './entries.ts';
-import { type ReadingRow, startReadingsDigest } from './readings.ts';
+import { openReadingBlocks } from './reading-blocks.ts';
+import { startReadingsDigest } from './readings-digest.ts';
+import type { ReadingRow } from './readings.ts';
 
 export interface ChainResult {
   readonly entries: number;
@@ -17,18 +19,17 @@ export interface ChainResult {
 export function openChain(database: Connection): () => ChainResult {
   const from = database.prepare<[number], EntryRow>('SELECT * FROM entries WHERE sequence > ? ORDER BY sequence');
   const covered = database.prepare<[number], ReadingRow>('SELECT * FROM readings WHERE entry_sequence = ? ORDER BY position');
-  const orphans = database.prepare<[], { count: number }>('SELECT count(*) AS count FROM readings WHERE entry_sequence > (SELECT coalesce(max(sequence), 0) FROM entries)');
+  const orphans = database.prepare<[], { count: number }>(`SELECT (SELECT count(*) FROM readings WHERE entry_sequence > newest) + (SELECT count(*) FROM reading_blocks WHERE entry_sequence > newest) AS count
+    FROM (SELECT coalesce(max(sequence), 0) AS newest FROM entries)`);
+  const blocks = openReadingBlocks(database);
   let arrived: ChainResult = { entries: 0, intact: true, digest: FIRST_DIGEST };
 
   function holds(row: EntryRow, before: ChainResult): boolean {
     if (row.sequence !== before.entries + 1 || row.digest_before !== before.digest || row.digest !== digestOfEntry(row)) return false;
     const readings = startReadingsDigest();
-    let count = 0;
-    for (const reading of covered.iterate(row.sequence)) {
-      readings.add(reading);
-      count += 1;
-    }
-    return count === row.readings_count && readings.hex() === row.readings_digest;
+    for (const reading of covered.iterate(row.sequence)) readings.addRow(reading);
+    for (const { line, count } of blocks.linesOf(row.sequence)) readings.addBlock(line, count);
+    return readings.count === row.readings_count && readings.hex() === row.readings_digest;
   }
 
   return () => {

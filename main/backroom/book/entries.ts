@@ -45,7 +45,8 @@ export interface EntryRow {
 export interface Entries {
   /** The number the next entry gets. */
   nextSequence(): number;
-  append(draft: EntryDraft, author: Author, covered: Covered): void;
+  /** @returns the entry's number */
+  append(draft: EntryDraft, author: Author, covered: Covered): number;
   about(subjectIds: readonly string[]): Entry[];
 }
 
@@ -87,6 +88,7 @@ export function openEntries(database: Connection): Entries {
         digest_before: before?.digest ?? FIRST_DIGEST,
       };
       insert.run({ ...row, digest: digestOfEntry(row) });
+      return row.sequence;
     },
     about: (subjectIds) => about.all(JSON.stringify(subjectIds)).map(entryFromRow),
   };

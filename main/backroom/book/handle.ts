@@ -6,7 +6,8 @@ import { type AskedCommand, openCommands } from './commands.ts';
 import type { Connection } from './connection.ts';
 import { type Author, openEntries } from './entries.ts';
 import { openInbox } from './inbox.ts';
-import { openReadings, type ReadingRow, startReadingsDigest } from './readings.ts';
+import { openReadings } from './readings.ts';
+import { startReadingsDigest } from './readings-digest.ts';
 import { openShelf } from './shelves.ts';
 
 export interface BookHandle {
@@ -29,6 +30,9 @@ export interface BookHandle {
   close(): void;
 }
 
+/** What only a command may do. */
+type Writing = Pick<OpenBook, 'record' | 'keepReadings' | 'keepColumns' | 'closeLive'>;
+
 /** What `open.ts` knows of the file and its lock. */
 export interface OpenedFile {
   readonly database: Connection;
@@ -49,7 +53,7 @@ export function makeHandle(opened: OpenedFile): BookHandle {
   const commands = openCommands(database);
   const checkChain = openChain(database);
 
-  function view(writing: Pick<OpenBook, 'record' | 'keepReadings'>, mayWrite: () => void): OpenBook {
+  function view(writing: Writing, mayWrite: () => void): OpenBook {
     return {
       fileName,
       readOnly,
@@ -57,7 +61,13 @@ export function makeHandle(opened: OpenedFile): BookHandle {
       ...writing,
       entriesAbout: entries.about,
       checkChain,
+      keepLive(about, rows) {
+        refuseReadOnly();
+        return readings.keepLive(about, rows);
+      },
+      liveWaiting: readings.liveWaiting,
       readings: readings.of,
+      seriesOf: readings.numbersOf,
       lastReading: readings.last,
       inboxFile: inbox.file,
       backUp: () => opened.backUp(opened.today()),
@@ -71,7 +81,7 @@ export function makeHandle(opened: OpenedFile): BookHandle {
     file,
     fileName,
     readOnly,
-    reader: () => view({ record: onlyInCommand, keepReadings: onlyInCommand }, onlyInCommand),
+    reader: () => view({ record: onlyInCommand, keepReadings: onlyInCommand, keepColumns: onlyInCommand, closeLive: onlyInCommand }, onlyInCommand),
     command(run) {
       refuseReadOnly();
       const writer = openWriter();
@@ -92,34 +102,37 @@ export function makeHandle(opened: OpenedFile): BookHandle {
   };
 
   /** One command's writing: the readings it kept are covered by the entry that follows them. */
-  function openWriter(): { writing(author: Author): Pick<OpenBook, 'record' | 'keepReadings'>; mayWrite(): void; finish(): void } {
+  function openWriter(): { writing(author: Author): Writing; mayWrite(): void; finish(): void } {
     let open = true;
-    let count = 0;
     let digest = startReadingsDigest();
     function mayWrite(): void {
       if (!open) throw new Error('The command is over: nothing more can be written.');
-    }
-    function cover(row: ReadingRow): void {
-      digest.add(row);
-      count += 1;
     }
     return {
       mayWrite,
       writing: (author) => ({
         record(draft) {
           mayWrite();
-          entries.append(draft, author, { count, digest: digest.hex() });
-          count = 0;
+          const sequence = entries.append(draft, author, { count: digest.count, digest: digest.hex() });
           digest = startReadingsDigest();
+          return sequence;
         },
         keepReadings(kept) {
           mayWrite();
-          return readings.keep(kept, entries.nextSequence(), cover);
+          return readings.keep(kept, entries.nextSequence(), digest);
+        },
+        keepColumns(about, columns) {
+          mayWrite();
+          return readings.keepColumns(about, columns, entries.nextSequence(), digest);
+        },
+        closeLive(pointId) {
+          mayWrite();
+          return readings.closeLive(pointId, entries.nextSequence(), digest);
         },
       }),
       finish() {
         open = false;
-        if (count > 0) throw new Error('Readings were kept without an entry after them.');
+        if (digest.count > 0) throw new Error('Readings were kept without an entry after them.');
       },
     };
   }

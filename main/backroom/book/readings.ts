@@ -1,8 +1,13 @@
-/** Readings as they were recorded, kept for ever and never altered. */
-import { createHash } from 'node:crypto';
-import type { KeptReading, ReadingsToKeep, SeriesReading } from '../room.ts';
-import { canonicalJson } from './canonical.ts';
+/** Readings as they were recorded, kept for ever and never altered: few in rows, many in blocks, those of this hour as they came. */
+import { columnsOf } from '../../../app/probes/reading-columns.ts';
+import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
+import type { KeptReading, LiveReadings, ReadingNumbers, ReadingsAbout, ReadingsToKeep, SeriesReading } from '../room.ts';
 import type { Connection } from './connection.ts';
+import { openLiveRows } from './live-readings.ts';
+import { openReadingBlocks } from './reading-blocks.ts';
+import { lastOfBlock, mergeNumbers, readingsOfBlock } from './reading-order.ts';
+import type { ReadingsDigest } from './readings-digest.ts';
+import { withoutKnown } from './reading-repeats.ts';
 
 /** One row as it lies in the file; `cut` is 1 when the number as written lies between two ticks. */
 export interface ReadingRow {
@@ -18,18 +23,29 @@ export interface ReadingRow {
   readonly entry_sequence: number;
 }
 
-/** A digest that is fed reading by reading, in the order of keeping. */
-export interface ReadingsDigest {
-  add(row: ReadingRow): void;
-  hex(): string;
+export interface Span {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+interface Kept {
+  readonly kept: number;
+  readonly alreadyThere: number;
 }
 
 export interface Readings {
-  /** Keeps what is not there yet for the entry with this number; calls `kept` for each new row. */
-  keep(readings: ReadingsToKeep, entrySequence: number, kept: (row: ReadingRow) => void): { kept: number; alreadyThere: number };
+  /** Keeps what is not there yet for the entry with this number, and tells the digest of it. */
+  keep(readings: ReadingsToKeep, entrySequence: number, digest: ReadingsDigest): Kept;
+  keepColumns(about: ReadingsAbout, columns: ReadingColumns, entrySequence: number, digest: ReadingsDigest): Kept;
+  keepLive(about: LiveReadings, rows: readonly KeptReading[]): Kept;
+  closeLive(pointId: string, entrySequence: number, digest: ReadingsDigest): number;
+  liveWaiting(): { pointId: string; count: number; firstMs: number }[];
   of(pointId: string): SeriesReading[];
+  numbersOf(pointId: string, span?: Span): ReadingNumbers;
   last(pointId: string): SeriesReading | undefined;
 }
+
+/** A file with fewer readings than this for a point is kept in rows: a block of a few would be mostly overhead. */
+const FEWEST_FOR_BLOCK = 256;
 
 const INSERT = `INSERT INTO readings (point_id, at_ms, low_ticks, cut, text, unit, instrument_id, how, source, entry_sequence)
 VALUES (@point_id, @at_ms, @low_ticks, @cut, @text, @unit, @instrument_id, @how, @source, @entry_sequence)
@@ -38,35 +54,70 @@ ON CONFLICT (point_id, at_ms, low_ticks, cut) DO NOTHING`;
 export function openReadings(database: Connection): Readings {
   const insert = database.prepare<[ReadingRow]>(INSERT);
   const all = database.prepare<[string], ReadingRow>('SELECT * FROM readings WHERE point_id = ? ORDER BY at_ms, position');
+  const within = database.prepare<[string, number, number], ReadingRow>('SELECT * FROM readings WHERE point_id = ? AND at_ms BETWEEN ? AND ? ORDER BY at_ms, position');
   const last = database.prepare<[string], ReadingRow>('SELECT * FROM readings WHERE point_id = ? ORDER BY at_ms DESC, position DESC LIMIT 1');
-  return {
-    keep(readings, entrySequence, kept) {
-      let count = 0;
-      for (const reading of readings.rows) {
-        const row = rowOf(reading, readings, entrySequence);
-        if (insert.run(row).changes === 0) continue;
-        count += 1;
-        kept(row);
-      }
-      return { kept: count, alreadyThere: readings.rows.length - count };
-    },
-    of: (pointId) => all.all(pointId).map(readingOf),
-    last: (pointId) => {
-      const row = last.get(pointId);
-      return row === undefined ? undefined : readingOf(row);
-    },
-  };
-}
+  const blocks = openReadingBlocks(database);
+  const live = openLiveRows(database);
 
-/** Starts a digest over readings; of none it is the SHA-256 of nothing. */
-export function startReadingsDigest(): ReadingsDigest {
-  const hash = createHash('sha256');
+  /** What lies in the book of a stretch of time, in any order. */
+  function known(pointId: string, { fromMs, toMs }: Span): { readonly atMs: number; readonly lowTicks: number; readonly highTicks: number }[] {
+    return [
+      ...within.all(pointId, fromMs, toMs).map(readingOf),
+      ...blocks.of(pointId, { fromMs, toMs }).flatMap(readingsOfBlock),
+      ...live.of(pointId).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs),
+    ];
+  }
+  function keepColumns(about: ReadingsAbout, columns: ReadingColumns, entrySequence: number, digest: ReadingsDigest): Kept {
+    const fresh = withoutKnown(columns, (span) => known(about.pointId, span));
+    blocks.keep(about, fresh, entrySequence, digest.addBlock);
+    return { kept: fresh.atMs.length, alreadyThere: columns.atMs.length - fresh.atMs.length };
+  }
+  function keepRows(readings: ReadingsToKeep, entrySequence: number, digest: ReadingsDigest): Kept {
+    const fresh = freshRows(readings);
+    let count = 0;
+    for (const reading of fresh) {
+      const row = rowOf(reading, readings, entrySequence);
+      if (insert.run(row).changes === 0) continue;
+      count += 1;
+      digest.addRow(row);
+    }
+    return { kept: count, alreadyThere: readings.rows.length - count };
+  }
+  /** Rows refuse what lies in rows by themselves; only what lies elsewhere must be looked for. */
+  function freshRows(readings: ReadingsToKeep): readonly KeptReading[] {
+    return blocks.has(readings.pointId) || live.last(readings.pointId) !== undefined ? notThere(readings, readings.rows) : readings.rows;
+  }
+  function notThere({ pointId, unit }: Pick<ReadingsToKeep, 'pointId' | 'unit'>, rows: readonly KeptReading[]): readonly KeptReading[] {
+    const fresh = withoutKnown(columnsOf(rows, unit), (span) => known(pointId, span));
+    if (fresh.atMs.length === rows.length) return rows;
+    const left = new Set(Array.from(fresh.atMs, (atMs, index) => `${atMs} ${fresh.lowTicks[index]} ${fresh.cut?.[index] ?? 0}`));
+    // Of a reading that comes twice the first is taken.
+    return rows.filter(({ atMs, lowTicks, highTicks }) => left.delete(`${atMs} ${lowTicks} ${highTicks - lowTicks}`));
+  }
   return {
-    add(row) {
-      hash.update(canonicalJson([row.point_id, row.at_ms, row.low_ticks, row.cut, row.text, row.unit, row.instrument_id, row.how, row.source]));
-      hash.update('\n');
+    keep: (readings, entrySequence, digest) => (readings.how === 'file' && readings.rows.length >= FEWEST_FOR_BLOCK ? keepColumns(readings, columnsOf(readings.rows, readings.unit), entrySequence, digest) : keepRows(readings, entrySequence, digest)),
+    keepColumns,
+    keepLive(about, rows) {
+      const { kept } = live.keep(about, notThere(about, rows));
+      return { kept, alreadyThere: rows.length - kept };
     },
-    hex: () => hash.copy().digest('hex'),
+    closeLive: (pointId, entrySequence, digest) => live.take(pointId).reduce((count, { about, columns }) => count + keepColumns(about, columns, entrySequence, digest).kept, 0),
+    liveWaiting: live.waiting,
+    of(pointId) {
+      const rows = all.all(pointId).map(readingOf);
+      const more = [...blocks.of(pointId).flatMap(readingsOfBlock), ...live.of(pointId)];
+      return more.length === 0 ? rows : [...rows, ...more].sort((left, right) => left.atMs - right.atMs);
+    },
+    numbersOf(pointId, span) {
+      const rows = [...(span === undefined ? all.all(pointId) : within.all(pointId, span.fromMs, span.toMs)).map(readingOf), ...live.of(pointId)];
+      return mergeNumbers(rows, blocks.of(pointId, span).map(({ columns }) => columns), span);
+    },
+    last(pointId) {
+      const row = last.get(pointId);
+      const block = blocks.last(pointId);
+      return [row === undefined ? undefined : readingOf(row), block === undefined ? undefined : lastOfBlock(block), live.last(pointId)]
+        .reduce((latest, each) => (each !== undefined && (latest === undefined || each.atMs >= latest.atMs) ? each : latest), undefined);
+    },
   };
 }
 
@@ -96,5 +147,6 @@ function readingOf(row: ReadingRow): SeriesReading {
     instrumentId: row.instrument_id,
     how: row.how,
     unit: row.unit,
+    entry: row.entry_sequence,
   };
 }

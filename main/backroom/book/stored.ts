@@ -6,11 +6,15 @@ import { z } from 'zod';
 import { IngredientAsset } from '../../../app/contract/assets.ts';
 import { StoredOwnSet as OwnSetBody } from '../../../app/contract/assets-limits.ts';
 import { BrineCard, Mend, Skin, SoakEvent, SoakSample } from '../../../app/contract/requests/brine-bench.ts';
+import { AlarmSeen } from '../../../app/contract/requests/alarms.ts';
 import { BatchWeight, Corrective, Review } from '../../../app/contract/requests/corrective.ts';
+import { DoubtDecision, WorkItem } from '../../../app/contract/requests/evidence.ts';
 import { FishForm, FishSource } from '../../../app/contract/requests/fish.ts';
 import { Confirmation } from '../../../app/contract/requests/limits.ts';
 import { Instrument, Kitchen, Person, Place, Smoker } from '../../../app/contract/requests/office.ts';
 import { Pack, StoredLabel } from '../../../app/contract/requests/packing.ts';
+import { EarlierInstrument } from '../../../app/contract/requests/point-instrument.ts';
+import { PaperSheet } from '../../../app/contract/requests/paper-sheets.ts';
 import { Composition, Recipe, RecipeVersion } from '../../../app/contract/requests/recipes.ts';
 import { Paper, Scheduled } from '../../../app/contract/requests/papers.ts';
 import { Tasting } from '../../../app/contract/requests/taste.ts';
@@ -57,11 +61,30 @@ export const StoredLoad = z.strictObject({
 export const StoredPoint = z.strictObject({
   id: Id, name: z.string(), role: PointRole, batchId: Id.nullable(), loadId: Id.nullable(),
   thicknessMm: z.number().nullable(), rackPlace: z.string(), instrumentId: Id.nullable(),
+  /** The thermometers before this one, oldest first. */
+  earlierInstruments: z.array(EarlierInstrument).optional(),
 });
 export const StoredLabResult = z.strictObject({ batchId: Id, ...LabResult.shape });
 export const StoredDecision = z.strictObject({ batchId: Id, ...Decision.shape });
 export const StoredPrint = z.strictObject({ id: Id, packId: Id, printedAtMs: InstantMs, printedBy: z.string(), label: StoredLabel });
 export const StoredConfirmation = z.strictObject({ id: Id, ...Confirmation.shape });
+
+/** What was read when a thermometer was checked; what follows from it is worked out each time. */
+export const StoredCheckReading = z.strictObject({ text: z.string(), unit: z.enum(['F', 'C']), lowTicks: Ticks, highTicks: Ticks });
+export const StoredInstrumentCheck = z.strictObject({
+  id: Id, instrumentId: Id, atMs: InstantMs, enteredAtMs: InstantMs, initials: z.string(), personId: Id,
+  ice: StoredCheckReading.nullable(), boiling: StoredCheckReading.nullable(),
+  altitudeMetres: z.number().nullable(), pressureHectopascals: z.number().nullable(),
+});
+export const StoredDoubtDecision = z.strictObject({ id: Id, ...DoubtDecision.shape });
+/**
+ * What was judged, on what, and what came of it, so that it can be judged again: everything but the readings,
+ * which stand in the book themselves and are held to the digests that `judged` names.
+ */
+export const StoredJudgement = z.strictObject({
+  id: Id, batchId: Id, atMs: InstantMs, engine: z.string(), setId: z.string(), setVersion: z.string(),
+  judged: z.json(), result: z.json(), digest: z.string(),
+});
 
 /** Every shelf of the book: its schema, and the keys that are also indexed columns. */
 export const SHELVES = {
@@ -79,6 +102,12 @@ export const SHELVES = {
   scheduledProcesses: { schema: Scheduled, keys: [] },
   correctives: { schema: Corrective, keys: ['batchId'] },
   reviews: { schema: Review, keys: ['batchId'] },
+  instrumentChecks: { schema: StoredInstrumentCheck, keys: ['instrumentId'] },
+  doubtDecisions: { schema: StoredDoubtDecision, keys: ['pointId'] },
+  judgements: { schema: StoredJudgement, keys: ['batchId'] },
+  paperSheets: { schema: PaperSheet, keys: ['subjectId'] },
+  alarms: { schema: AlarmSeen, keys: ['loadId'] },
+  workItems: { schema: WorkItem, keys: ['batchId'] },
   ownSets: { schema: StoredOwnSet, keys: [] },
   fishLots: { schema: StoredFishLot, keys: ['code'] },
   batches: { schema: StoredBatch, keys: ['lotCode', 'loadId'] },
@@ -96,4 +125,7 @@ export type Stored<N extends ShelfName> = z.output<(typeof SHELVES)[N]['schema']
 export type StoredBatch = z.infer<typeof StoredBatch>;
 export type StoredLoad = z.infer<typeof StoredLoad>;
 export type StoredPoint = z.infer<typeof StoredPoint>;
+export type StoredInstrumentCheck = z.infer<typeof StoredInstrumentCheck>;
+export type StoredDoubtDecision = z.infer<typeof StoredDoubtDecision>;
+export type StoredJudgement = z.infer<typeof StoredJudgement>;
 export type StoredFishLot = z.infer<typeof StoredFishLot>;

@@ -7,7 +7,7 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
-import { judgeBatch } from './judging/judge-batch.ts';
+import { gateLines, judgeBatch } from './judging/judge-batch.ts';
 import { nameOf } from './release.ts';
 import { sayInstant } from './when.ts';
 
@@ -72,7 +72,7 @@ function checkOf(room: BookRoom, batch: StoredBatch, checkId: string): CheckResu
   const check = deciding.checks.find((one) => one.checkId === checkId);
   if (check === undefined) {
     // A gate also asks for records beside the set's limits, such as the label.
-    if (gates.some((gate) => gate.blocking.some((one) => one.checkId === checkId))) return undefined;
+    if (gateLines(gates).some((gate) => gate.blocking.some((one) => one.checkId === checkId))) return undefined;
     return refuseInput(`${checkId} is no limit that ${nameOf(batch)} is judged by.`, ['checkId'], 'Choose one of the limits of its verdict.');
   }
   if (check.verdict === 'meets' || check.verdict === 'does-not-apply') {

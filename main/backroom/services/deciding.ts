@@ -5,10 +5,14 @@ import type { StoredBatch } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
+import { composeCase } from './judging/compose.ts';
 import { type BatchJudgement, judgeBatch } from './judging/judge-batch.ts';
-import { packsOf } from './pack-sealing.ts';
+import { keepJudgement } from './judgements.ts';
+import { packsOf } from './packs-of-batch.ts';
+import { openItemsOf } from './rejudging.ts';
 import { nameOf, standingDecision } from './release.ts';
 import { sayInstant } from './when.ts';
+import { closeItem } from './worklist.ts';
 
 type Deciding = Parsed<'batch.decide'>;
 
@@ -33,17 +37,27 @@ export function decideBatch(room: BookRoom, input: Deciding): Decision {
   const decision: Decision = {
     id: room.newId(), decision: input.decision, reason: input.reason, initials: person.initials, personId: person.id, atMs: room.clock.nowMs(),
     pack: input.pack, store: input.store, keptWhere: input.keptWhere,
-    verdictWords: judgement.deciding.words, judgementDigest: judgement.digest,
+    verdictWords: judgement.deciding.words, judgementDigest: judgement.digest, initialsForError: input.initialsForError,
   };
   room.book.shelf('decisions').put({ batchId: batch.id, ...decision });
-  room.book.record({
+  // What came in live is vouched for by the entry of the decision that was made on it.
+  for (const pointId of livePointsOf(room, batch)) room.book.closeLive(pointId);
+  const entry = room.book.record({
     kind: `batch.${input.decision}`, subjectId: batch.id, happenedAtMs: decision.atMs,
     summary: summaryOf(batch, decision, input.initialsForError), why: input.reason,
-    before, after: { ...decision, initialsForError: input.initialsForError },
+    before, after: decision,
   });
+  keepJudgement(room, batch, { pack: input.pack, store: input.store }, entry);
+  for (const item of openItemsOf(room, batch.id).filter(({ what }) => what === 'decide-again')) closeItem(room, item, summaryOf(batch, decision, input.initialsForError));
   room.changed('verdict', [batch.id]);
   room.changed('batch', [batch.id]);
   return decision;
+}
+
+/** Points of the batch with readings that only came in live so far. */
+function livePointsOf(room: BookRoom, batch: StoredBatch): string[] {
+  const waiting = new Set(room.book.liveWaiting().map(({ pointId }) => pointId));
+  return composeCase(room, batch, { pack: batch.pack, store: batch.store }).plans.flatMap(({ taken }) => (taken !== null && waiting.has(taken.pointId) ? [taken.pointId] : []));
 }
 
 function refuseAfterRejection(room: BookRoom, batch: StoredBatch): void {
@@ -64,7 +78,7 @@ function refuseOtherPack(room: BookRoom, batch: StoredBatch, input: Deciding): v
   });
 }
 
-function refuseClosedGate(batch: StoredBatch, { deciding, gates: [gate] }: BatchJudgement, initialsForError: boolean): void {
+function refuseClosedGate(batch: StoredBatch, { deciding, gates: { pack: gate } }: BatchJudgement, initialsForError: boolean): void {
   if (gate.state === 'may') return;
   if (gate.state === 'initials') {
     if (initialsForError) return;

@@ -7,6 +7,7 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
+import { rejudge, releasedOf } from './rejudging.ts';
 import { sayDay, zoneOf } from './when.ts';
 
 /** The contract allows four decimals, so hundred per cent in its last place is this. */
@@ -34,6 +35,7 @@ export function recordLabResult(room: BookRoom, input: Parsed<'lab.record'>): La
     after: result,
   });
   room.changed('verdict', [batch.id]);
+  rejudge(room, releasedOf(room, [batch.id]), `a laboratory result of ${sayDay(input.sampledOn)} was entered`);
   return result;
 }
 

@@ -4,6 +4,8 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { refuseInput } from './field-refusal.ts';
 import { giveLotCodes, lotDayOf } from './lot-letters.ts';
+import { judgeBatch } from './judging/judge-batch.ts';
+import { rejudge, releasedOf } from './rejudging.ts';
 import { refuseBefore, refuseFuture, sayInstant, zoneOf } from './when.ts';
 
 export type LoadMark = 'in' | 'end-of-smoking' | 'out' | 'cooled';
@@ -31,6 +33,7 @@ export function setLoadMark(room: BookRoom, loadId: string, mark: MarkToSet): St
   refuseSecond(room, load, mark.what);
   refuseFuture(room, mark.atMs, mark.path);
   refuseWrongOrder(room, load, mark);
+  if (mark.what === 'in') refuseMissedBefore(room, load);
   const marked: StoredLoad = { ...load, [KEYS[mark.what]]: mark.atMs };
   const kept = lotDayOf(marked, zoneOf(room)) === lotDayOf(load, zoneOf(room)) ? marked : giveLotCodes(room, marked);
   loads.put(kept);
@@ -43,6 +46,7 @@ export function setLoadMark(room: BookRoom, loadId: string, mark: MarkToSet): St
   room.changed('load', [loadId]);
   room.changed('batch', load.batchIds);
   room.changed('verdict', load.batchIds);
+  rejudge(room, releasedOf(room, load.batchIds), `${WORDS[mark.what]} was marked`);
   return kept;
 }
 
@@ -52,6 +56,22 @@ function refuseSecond(room: BookRoom, load: StoredLoad, what: LoadMark): void {
   throw new Refusal('CONFLICT', `Load ${load.number} ${DONE[what]} at ${sayInstant(room, setAtMs)}; that is marked already.`, {
     remedy: 'A mark is set once. If its time is wrong, write so in the reason when you hold or release the batch.',
   });
+}
+
+/**
+ * Fish that broke a limit due before the smoker doesn't go in, unless a corrective action for it is on file. What
+ * is only not proven yet doesn't keep it out: the record may still be filled in, and the pack gate asks for it again.
+ */
+function refuseMissedBefore(room: BookRoom, load: StoredLoad): void {
+  for (const batchId of load.batchIds) {
+    const batch = room.book.shelf('batches').need(batchId);
+    const acted = new Set(room.book.shelf('correctives').where('batchId', batchId).map(({ checkId }) => checkId));
+    const missed = judgeBatch(room, batch).deciding.checks.filter(({ checkId, gate, verdict }) => verdict === 'misses' && (gate === 'brine' || gate === 'smoke') && !acted.has(checkId));
+    if (missed.length === 0) continue;
+    throw new Refusal('RULE_BLOCKS', `${batch.shortName} may not go in: ${missed.map(({ checkId, reason }) => `${checkId}: ${reason}`).join(' ')}`, {
+      remedy: 'Hold it at 38 °F or below, and write down at the packing table what is done about it; then it may go in.',
+    });
+  }
 }
 
 function refuseWrongOrder(room: BookRoom, load: StoredLoad, mark: MarkToSet): void {

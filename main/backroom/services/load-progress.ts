@@ -12,7 +12,7 @@ import { needsOf, nextReadingsOf } from './judging/needs.ts';
 import { readOnce } from './judging/points.ts';
 import { runningBatches, type RunningBatch } from './judging/running-batch.ts';
 import { loadOf } from './load-view.ts';
-import { encodeSeries } from './series.ts';
+import { overviewOf } from './series-window.ts';
 
 /** Everything a load's page shows, as of now. */
 export function progressOf(room: BookRoom, load: StoredLoad): Output<'load.get'> {
@@ -22,7 +22,7 @@ export function progressOf(room: BookRoom, load: StoredLoad): Output<'load.get'>
   return {
     load: loadOf(room, load),
     batches: batches.map((batch) => viewBatch(room, batch)),
-    series: load.pointIds.map((pointId) => ({ pointId, series: encodeSeries(readingsAt(pointId)) })),
+    series: overviewOf(room, load.pointIds),
     needs: needsOf(room, load, running),
     nextReadings: nextReadingsOf(room, load, running),
     limitLines: limitLinesOf(running),

@@ -69,7 +69,7 @@ export function sameInitials(one: string, other: string): boolean {
 function addInstrument(room: BookRoom, input: Parsed<'office.addInstrument'>): Output<'office.addInstrument'> {
   const instruments = room.book.shelf('instruments');
   refuseTakenName(instruments.all(), input.name, 'instrument');
-  const instrument = { id: room.newId(), name: input.name, kind: input.kind, ...instrumentError(input.error) };
+  const instrument = { id: room.newId(), name: input.name, kind: input.kind, ...instrumentError(input.error), resolution: input.resolution ?? null, accuracyClass: input.accuracyClass ?? null };
   instruments.put(instrument);
   room.book.record({
     kind: 'office.addInstrument', subjectId: instrument.id, happenedAtMs: null,

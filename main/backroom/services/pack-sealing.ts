@@ -10,6 +10,7 @@ import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
 import { kitchenOf } from './kitchen.ts';
 import { nameOf } from './release.ts';
+import { packsOf } from './packs-of-batch.ts';
 import { needStandingRelease } from './standing-release.ts';
 import { refuseBefore, refuseFuture } from './when.ts';
 
@@ -43,11 +44,6 @@ export function sealPacks(room: BookRoom, input: Parsed<'pack.seal'>): Pack[] {
   room.changed('batch', [batch.id]);
   room.changed('verdict', [batch.id]);
   return packs;
-}
-
-/** The packs of a batch, by their number. */
-export function packsOf(room: BookRoom, batchId: string): Pack[] {
-  return room.book.shelf('packs').where('batchId', batchId).toSorted((one, other) => one.serial - other.serial);
 }
 
 function packOf(room: BookRoom, batch: StoredBatch, sealedAtMs: number, net: EnteredMass, serial: number): Pack {

@@ -6,7 +6,8 @@ import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { actingPerson } from './acting.ts';
 import { labelOfPack } from './label-content.ts';
-import { packsOf, sealPacks } from './pack-sealing.ts';
+import { sealPacks } from './pack-sealing.ts';
+import { packsOf } from './packs-of-batch.ts';
 import { needStandingRelease } from './standing-release.ts';
 
 export const packingServices = {

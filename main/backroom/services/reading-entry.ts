@@ -4,6 +4,8 @@ import type { StoredPoint } from '../book/stored.ts';
 import type { BookRoom, KeptReading, ReadingsToKeep } from '../room.ts';
 import { announceReadings } from './reading-news.ts';
 import { keepPoint, subjectOf } from './measuring.ts';
+import { refuseWrongSheet } from './paper-sheet-entry.ts';
+import { instrumentAt } from './point-instrument.ts';
 import { readTypedTemperature } from './typed-temperature.ts';
 import { refuseFuture } from './when.ts';
 
@@ -27,33 +29,42 @@ export function enterReadings(room: BookRoom, input: Entering): number {
     const { lowTicks, highTicks, text } = readTypedTemperature(reading.value, ['readings', index, 'value']);
     if (reading.instrumentId !== null) room.book.shelf('instruments').need(reading.instrumentId);
     const row = { atMs: reading.atMs, lowTicks, highTicks, text };
-    return { point: keepPoint(room, reading.pointId), instrumentId: reading.instrumentId, unit: reading.value.unit, row };
+    const point = keepPoint(room, reading.pointId);
+    // The point’s own thermometer is the one that sat in it then.
+    const instrumentId = reading.instrumentId === point.instrumentId ? instrumentAt(point, reading.atMs) : reading.instrumentId;
+    return { point, instrumentId, unit: reading.value.unit, row };
   });
+  refuseWrongSheet(room, input.how === 'copied-from-paper' ? input.sheet : undefined, typed.map((reading) => reading.point));
   let kept = 0;
   for (const [subjectId, mine] of groupBy(typed, (reading) => subjectOf(reading.point))) {
-    for (const readings of groupsToKeep(mine, input.how)) kept += room.book.keepReadings(readings).kept;
-    recordTyped(room, subjectId, mine, input.how);
+    for (const readings of groupsToKeep(mine, input)) kept += room.book.keepReadings(readings).kept;
+    recordTyped(room, subjectId, mine, input);
   }
   announceReadings(room, typed.map((reading) => reading.point));
   return kept;
 }
 
-function groupsToKeep(typed: readonly TypedReading[], how: Entering['how']): ReadingsToKeep[] {
+/** What the record says of where they come from. */
+function sourceOf({ how, sheet }: Pick<Entering, 'how' | 'sheet'>): string {
+  return how === 'copied-from-paper' && sheet !== undefined ? `sheet ${sheet}` : 'typed';
+}
+
+function groupsToKeep(typed: readonly TypedReading[], input: Entering): ReadingsToKeep[] {
   return [...groupBy(typed, ({ point, instrumentId, unit }) => JSON.stringify([point.id, instrumentId, unit])).values()].flatMap((group) => {
     const [first] = group;
     if (first === undefined) return [];
     const { point, instrumentId, unit } = first;
-    return [{ pointId: point.id, instrumentId, unit, how, source: 'typed', rows: group.map((reading) => reading.row) }];
+    return [{ pointId: point.id, instrumentId, unit, how: input.how, source: sourceOf(input), rows: group.map((reading) => reading.row) }];
   });
 }
 
-function recordTyped(room: BookRoom, subjectId: string, typed: readonly TypedReading[], how: Entering['how']): void {
+function recordTyped(room: BookRoom, subjectId: string, typed: readonly TypedReading[], { how, sheet }: Entering): void {
   const words = typed.map(({ point, row, unit }) => `${point.name} ${row.text} °${unit}`).join(', ');
   room.book.record({
     kind: 'readings.enter', subjectId,
     happenedAtMs: Math.min(...typed.map(({ row }) => row.atMs)),
-    summary: `${how === 'by-hand' ? 'Read by hand' : 'Copied from paper'}: ${words.length > 160 ? `${typed.length} readings` : words}.`,
-    after: { how, readings: typed.map(({ point, instrumentId, unit, row }) => ({ pointId: point.id, instrumentId, unit, atMs: row.atMs, text: row.text })) },
+    summary: `${how === 'by-hand' ? 'Read by hand' : sheet === undefined ? 'Copied from paper' : `Copied from sheet ${sheet}`}: ${words.length > 160 ? `${typed.length} readings` : words}.`,
+    after: { how, ...(how === 'copied-from-paper' && sheet !== undefined ? { sheet } : {}), readings: typed.map(({ point, instrumentId, unit, row }) => ({ pointId: point.id, instrumentId, unit, atMs: row.atMs, text: row.text })) },
   });
 }
 

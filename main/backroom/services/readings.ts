@@ -5,14 +5,25 @@ import type { Services } from '../service.ts';
 import { enterReadings } from './reading-entry.ts';
 import { previewFile, readInboxFile, type ReadFile } from './reading-files.ts';
 import { importReadings } from './reading-import.ts';
+import { greatestOf, leastOf } from './reading-files.ts';
+import { rejudge } from './rejudging.ts';
+import { reachedByPoints } from './rejudging-reach.ts';
 import { encodeSeries } from './series.ts';
 
 export const readingsServices = {
-  'readings.enter': (room: BookRoom, input: Parsed<'readings.enter'>): Output<'readings.enter'> => ({ kept: enterReadings(room, input) }),
+  'readings.enter': (room: BookRoom, input: Parsed<'readings.enter'>): Output<'readings.enter'> => {
+    const kept = enterReadings(room, input);
+    rejudgeAfter(room, input.readings.map(({ pointId }) => pointId), input.readings.map(({ atMs }) => atMs));
+    return { kept };
+  },
   'readings.preview': previewFile,
   'readings.import': {
     prepare: (room: BookRoom, input: Parsed<'readings.import'>): Promise<ReadFile> => readInboxFile(room, input.fileId, input.answers),
-    commit: (room: BookRoom, input: Parsed<'readings.import'>, file: ReadFile): Output<'readings.import'> => importReadings(room, input, file),
+    commit(room: BookRoom, input: Parsed<'readings.import'>, file: ReadFile): Output<'readings.import'> {
+      const taken = importReadings(room, input, file);
+      rejudgeAfter(room, input.columns.map(({ pointId }) => pointId), file.log.places.flatMap(({ atMs }) => [leastOf(atMs) ?? [], greatestOf(atMs) ?? []].flat()));
+      return taken;
+    },
   },
   'place.get': getPlace,
 } satisfies Services<'readings.enter' | 'readings.preview' | 'readings.import' | 'place.get'>;
@@ -20,4 +31,12 @@ export const readingsServices = {
 function getPlace(room: BookRoom, { placeId }: Parsed<'place.get'>): Output<'place.get'> {
   const place = room.book.shelf('places').need(placeId);
   return { pointId: place.id, name: place.name, kind: place.kind, series: encodeSeries(room.book.readings(place.id)) };
+}
+
+/** Readings that came late may change what a released batch was released on. */
+function rejudgeAfter(room: BookRoom, pointIds: readonly string[], instants: readonly number[]): void {
+  const [fromMs, toMs] = [leastOf(instants), greatestOf(instants)];
+  if (fromMs === null || toMs === null) return;
+  const points = [...new Set(pointIds)].map((id) => room.book.shelf('points').need(id));
+  rejudge(room, reachedByPoints(room, points, { fromMs, toMs }), `readings of ${points.map(({ name }) => name).join(', ')} were entered`);
 }

@@ -2,21 +2,29 @@
 import type { ReadyItem } from '../../../app/contract/requests/corrective.ts';
 import type { CheckResultWire, SetResultWire } from '../../../app/contract/requests/verdict.ts';
 import type { BookRoom } from '../room.ts';
+import { stateOf } from './instruments.ts';
 import { judgeBatch } from './judging/judge-batch.ts';
 import { isReady, type LoadPlan } from './ready-plan.ts';
 
-/** The thermometers of this load, each checked in ice today. */
+/** The thermometers of this load, each checked in ice today and at two points within the year. */
 export function checksItem(room: BookRoom, { smoker, pieces }: LoadPlan): ReadyItem {
   const ids = [...new Set([...pieces.map((piece) => piece.instrumentId), smoker.chamberInstrumentId])].filter((id) => id !== null);
   const unnamed = pieces.filter((piece) => piece.instrumentId === null).length;
-  const due = ids.map((id) => room.book.shelf('instruments').need(id).name);
-  if (due.length === 0) {
+  if (ids.length === 0) {
     return { id: 'checks', state: 'unknown', text: 'No thermometer is named for this load.', needed: 'Name the thermometers, and check each in ice before the load is lit.' };
   }
+  const states = ids.map((id) => stateOf(room, room.book.shelf('instruments').need(id)));
+  const due = states.filter((state) => state.dueToday).map(({ instrument }) => instrument.name);
+  const overdue = states.filter((state) => state.overdue).map(({ instrument }) => instrument.name);
+  const said = [
+    due.length === 0 ? '' : `Not checked in ice today: ${due.join(', ')}.`,
+    overdue.length === 0 ? '' : `Without a check at two points within 12 months: ${overdue.join(', ')}.`,
+    unnamed === 0 ? '' : `${unnamed} ${unnamed === 1 ? 'piece has' : 'pieces have'} no thermometer named.`,
+  ].filter((text) => text !== '');
+  if (said.length === 0) return isReady('checks', `Checked in ice today: ${states.map(({ instrument }) => instrument.name).join(', ')}.`);
   return {
-    id: 'checks', state: 'unknown',
-    text: `Whether these were checked in ice today isn’t recorded here: ${due.join(', ')}.${unnamed === 0 ? '' : ` ${unnamed} ${unnamed === 1 ? 'piece has' : 'pieces have'} no thermometer named.`}`,
-    needed: 'Put each into ice and water, stir, and write down what it shows before the load is lit.',
+    id: 'checks', state: due.length > 0 || overdue.length > 0 ? 'missing' : 'unknown', text: said.join(' '),
+    needed: due.length > 0 || overdue.length > 0 ? 'Put each into ice and water, stir, and enter what it shows under Office, Thermometers.' : 'Name the thermometers.',
   };
 }
 

@@ -6,7 +6,7 @@ import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { lotsOf, viewBatch } from './batch-view.ts';
 import { viewFishLot } from './fish-lot-view.ts';
-import { judgeBatch } from './judging/judge-batch.ts';
+import { gateLines, judgeBatch } from './judging/judge-batch.ts';
 import { withinSoak } from './judging/points.ts';
 import { kitchenOf } from './kitchen.ts';
 import { labResultsOf } from './lab-results.ts';
@@ -54,7 +54,7 @@ function showBatch(room: BookRoom, input: Parsed<'record.batch'>): Output<'recor
     lots: lots.map((lot) => viewFishLot(room, lot)),
     load: load === null ? null : loadOf(room, load),
     series: measuredSeries(room, batch, load),
-    deciding, gates,
+    deciding, gates: gateLines(gates),
     labResults: labResultsOf(room, batch.id),
     decisions: decisionsOf(room, batch.id),
     packs,

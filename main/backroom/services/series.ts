@@ -10,13 +10,18 @@ const BYTES_PER_TICK = 4;
  * @returns `atMs` as float64 UTC ms, `ticks` as int32, both little-endian and base64
  */
 export function encodeSeries(readings: readonly { readonly atMs: number; readonly lowTicks: number }[]): Series {
-  const instants = new DataView(new ArrayBuffer(readings.length * BYTES_PER_INSTANT));
-  const ticks = new DataView(new ArrayBuffer(readings.length * BYTES_PER_TICK));
-  for (const [index, reading] of readings.entries()) {
-    instants.setFloat64(index * BYTES_PER_INSTANT, reading.atMs, true);
-    ticks.setInt32(index * BYTES_PER_TICK, reading.lowTicks, true);
+  return encodeArrays(Float64Array.from(readings, ({ atMs }) => atMs), Int32Array.from(readings, ({ lowTicks }) => lowTicks));
+}
+
+/** As `encodeSeries`, of readings that are bare numbers already. */
+export function encodeArrays(atMs: Float64Array, ticks: Int32Array): Series {
+  const instants = new DataView(new ArrayBuffer(atMs.length * BYTES_PER_INSTANT));
+  const degrees = new DataView(new ArrayBuffer(ticks.length * BYTES_PER_TICK));
+  for (let index = 0; index < atMs.length; index += 1) {
+    instants.setFloat64(index * BYTES_PER_INSTANT, atMs[index] ?? 0, true);
+    degrees.setInt32(index * BYTES_PER_TICK, ticks[index] ?? 0, true);
   }
-  return { length: readings.length, atMs: base64Of(instants), ticks: base64Of(ticks) };
+  return { length: atMs.length, atMs: base64Of(instants), ticks: base64Of(degrees) };
 }
 
 function base64Of(view: DataView): string {

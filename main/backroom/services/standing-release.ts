@@ -4,6 +4,7 @@ import type { StoredBatch } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { judgeBatch } from './judging/judge-batch.ts';
+import { openItemsOf } from './rejudging.ts';
 import { nameOf, refuseUnreleased } from './release.ts';
 
 /**
@@ -13,7 +14,9 @@ import { nameOf, refuseUnreleased } from './release.ts';
  */
 export function needStandingRelease(room: BookRoom, batch: StoredBatch): Decision {
   const release = refuseUnreleased(room, batch);
-  const { gates: [gate] } = judgeBatch(room, batch, { pack: release.pack, store: release.store });
+  const [again] = openItemsOf(room, batch.id).filter(({ what }) => what === 'decide-again');
+  if (again !== undefined) throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} was released, and must be decided again. ${again.text}`, { remedy: 'A manager releases, holds or rejects it again at the packing table.' });
+  const { gates: { pack: gate } } = judgeBatch(room, batch, { pack: release.pack, store: release.store });
   if (gate.state === 'may' || gate.state === 'initials') return release;
   const reasons = gate.blocking.map(({ checkId, reason }) => `${checkId}: ${reason}`).join(' ');
   throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} was released, but its record no longer carries that. ${gate.line} ${reasons}`.trim(), {

@@ -1,11 +1,17 @@
 /** The verdict of a batch: its judgement, laboratory results, marks after the smoker, and what a manager decides. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import { isMet } from '../../../app/limits/verdict.ts';
 import type { StoredBatch } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
+import { exposureOf } from './exposure.ts';
+import { lethalityOf } from './lethality.ts';
 import { markBatch } from './batch-marks.ts';
 import { decideBatch } from './deciding.ts';
-import { judgeBatch, judgeByOtherSets, keepingOf } from './judging/judge-batch.ts';
+import { composeCase } from './judging/compose.ts';
+import { gateLines, judgeBatch, judgeByOtherSets, keepingOf, wordsOf } from './judging/judge-batch.ts';
+import { withoutExcluded } from './judging/judge-composed.ts';
+import { readOnce } from './judging/points.ts';
 import { labResultsOf, recordLabResult } from './lab-results.ts';
 import { pointsOf } from './load-view.ts';
 import { decisionsOf } from './release.ts';
@@ -24,9 +30,15 @@ async function getVerdict(room: BookRoom, { batchId, pack, store }: Parsed<'batc
   const batch = room.book.shelf('batches').need(batchId);
   const stands = keepingOf(room, batch);
   const keeping = { pack: pack ?? stands.pack, store: store ?? stands.store };
-  const { deciding, gates, unconfirmed } = judgeBatch(room, batch, keeping);
+  const readingsAt = readOnce(room);
+  const { deciding, asRecorded, gates, unconfirmed } = judgeBatch(room, batch, keeping, readingsAt);
+  const composed = withoutExcluded(composeCase(room, batch, keeping, readingsAt));
+  const heat = deciding.checks.filter((check) => check.question === 'chamber' && check.verdict !== 'does-not-apply');
+  const isHeatMet = batch.process === 'hot' && heat.length > 0 && heat.every((check) => isMet(check.verdict));
   return {
-    deciding, gates, unconfirmed,
+    deciding, asRecorded, gates: gateLines(gates), unconfirmed,
+    exposure: await exposureOf(room, batch, composed.judgeCase, isHeatMet, wordsOf(room, composed)),
+    lethality: isHeatMet ? await lethalityOf({ ...composed.judgeCase, errorTicks: 0 }) : null,
     others: await judgeByOtherSets(room, batch, keeping),
     labResults: labResultsOf(room, batchId),
     decisions: decisionsOf(room, batchId),

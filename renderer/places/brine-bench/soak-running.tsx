@@ -7,6 +7,7 @@ import { Field } from '../../parts/field.tsx';
 import { useFormats } from '../../parts/format.ts';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { PaperLinks } from '../../print/paper-links.tsx';
 import { words } from '../../words/words.ts';
 import { nextOfSoak } from '../../parts/soak-times.ts';
 
@@ -42,6 +43,7 @@ export function SoakRunning({ batch }: { readonly batch: Batch }): ReactNode {
         <Field label={text.anotherTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={brine} fault={faultOf(log.failure, 'brine.text') ?? faultOf(log.failure, 'brine')} onChange={setBrine} />
       )}
       <MomentField key={batch.soak.length} label={bench.at} value={null} fault={faultOf(log.failure, 'atMs')} onChange={setAtMs} />
+      <PaperLinks kinds={['soak']} subjectId={batch.id} />
       <ProblemNote failure={log.failure} />
       <div className="row">
         <PressButton isDisabled={log.busy} onPress={() => { void send('turn'); }}>{bench.turn}</PressButton>

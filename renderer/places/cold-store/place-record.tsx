@@ -10,6 +10,7 @@ import { CheckSource } from '../../parts/check-list.tsx';
 import { EnterReadings } from '../../readings/enter-readings.tsx';
 import { ImportFile } from '../../readings/import-file.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
+import { PaperLinks } from '../../print/paper-links.tsx';
 import { words } from '../../words/words.ts';
 
 const text = words.coldStore;
@@ -42,6 +43,7 @@ export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNod
       </div>
       {done === null ? null : <p className="strong" role="status">{done}</p>}
       <ProbeChart title={text.chartTitle(name)} series={series} limits={limitOf(kind)} />
+      <PaperLinks kinds={['store']} subjectId={point.id} />
       <DrawnLimit kind={kind} />
       <p className="soft small">{text.onceADay}</p>
       {leaf === 'enter' ? <EnterReadings points={[point]} needs={[]} onClose={() => setLeaf(null)} /> : null}

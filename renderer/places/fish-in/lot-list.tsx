@@ -3,6 +3,7 @@ import type { FishLot } from '../../../app/contract/requests/fish.ts';
 import { addressOf } from '../../frame/address.ts';
 import { useFormats } from '../../parts/format.ts';
 import { words } from '../../words/words.ts';
+import { CorrectLot } from './correct-lot.tsx';
 
 const text = words.fishIn;
 
@@ -30,7 +31,7 @@ export function LotList({ lots }: { readonly lots: readonly FishLot[] }): ReactN
             {formats.mass(lot.mass.grams)}, {text.pieceCount(lot.pieces)}, {text.forms[lot.form].toLowerCase()};{' '}
             {lot.temperatureTicks === null ? text.notMeasured : formats.temperature(lot.temperatureTicks)}; {formats.moment(lot.receivedAtMs)} {lot.receivedBy}
           </p>
-          <p className="small">{text.inBatches(lot.batchIds.length)}</p>
+          <div className="spread middle"><p className="small">{text.inBatches(lot.batchIds.length)}</p><CorrectLot lot={lot} /></div>
         </article>
       ))}
     </section>

@@ -57,7 +57,7 @@ function Equipment({ section }: { readonly section: 'people' | 'thermometers' | 
 function EquipmentList({ section, office }: { readonly section: 'people' | 'thermometers' | 'smokers' | 'places'; readonly office: Output<'office.get'> }): ReactNode {
   switch (section) {
     case 'people': return <People people={office.people} />;
-    case 'thermometers': return <Instruments instruments={office.instruments} />;
+    case 'thermometers': return <Instruments />;
     case 'smokers': return <Smokers smokers={office.smokers} instruments={office.instruments} />;
     case 'places': return <ColdPlaces places={office.places} />;
   }

@@ -4,13 +4,16 @@ import { failureOf, useAsk } from '../../bridge/use-ask.ts';
 import { CheckList } from '../../parts/check-list.tsx';
 import { Choices } from '../../parts/choices.tsx';
 import { WeighBatch } from '../../readings/weigh-batch.tsx';
+import { Doubts } from '../../readings/doubts.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
+import { CorrectBatch } from './correct-batch.tsx';
 import { CorrectivePanel } from './corrective-panel.tsx';
 import { DecisionPanel } from './decision-panel.tsx';
 import { LabPanel } from './lab-panel.tsx';
 import { OtherSets } from './other-sets.tsx';
 import { PacksPanel } from './packs-panel.tsx';
+import { ExposureDetail, LethalityDetail } from './verdict-detail.tsx';
 
 const text = words.packingTable;
 
@@ -20,7 +23,7 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
   const [store, setStore] = useState(batch.store);
   const verdict = useAsk('batch.verdict', { batchId: batch.id, pack, store });
   if (verdict.data === undefined) return <ProblemNote failure={failureOf(verdict.error)} />;
-  const { deciding, others, unconfirmed } = verdict.data;
+  const { asRecorded, deciding, exposure, lethality, others, unconfirmed } = verdict.data;
   const last = verdict.data.decisions.at(-1);
   const released = last?.decision === 'release';
   return (
@@ -38,6 +41,7 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
           <section className="sheet stack">
             <h2>{text.evidence}</h2>
             <p>{deciding.words}</p>
+            {asRecorded === null ? null : <p className="soft">{words.doubts.asRecorded}: {asRecorded.words}</p>}
             <CheckList result={deciding} />
             {unconfirmed.length === 0 ? null : (
               <div className="note caution">
@@ -48,9 +52,13 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
             )}
             <OtherSets others={others} />
           </section>
+          <Doubts batchId={batch.id} />
+          {exposure === null ? null : <ExposureDetail exposure={exposure} />}
+          {lethality === null ? null : <LethalityDetail lethality={lethality} />}
           <section className="sheet stack">
             <h2>{text.corrective.weights.title}</h2>
             <WeighBatch batch={batch} what="finished" />
+            <CorrectBatch batch={batch} />
           </section>
           <LabPanel batchId={batch.id} results={verdict.data.labResults} />
         </div>

@@ -30,7 +30,7 @@ export function DecisionPanel({ batch, gates, decisions, pack, store }: Decision
   const packState = gates.find((gate) => gate.gate === 'pack')?.state;
   return (
     <section className="sheet stack">
-      <GateLines gates={gates.filter((gate) => gate.gate !== 'pack' && gate.gate !== 'leave')} />
+      <GateLines gates={gates.filter((gate) => gate.gate !== 'pack' && gate.gate !== 'leave' && gate.state !== 'may')} />
       {gates.filter((gate) => gate.gate === 'pack' || gate.gate === 'leave').map((gate) => <Gate key={gate.gate} gate={gate} quiet={gate.gate === 'leave' && packState !== 'may' && packState !== 'initials'} />)}
       {decisions.map((decision) => (
         <p key={decision.id}>{text.decidedBy(text.decided[decision.decision], formats.moment(decision.atMs), decision.initials, decision.reason)}</p>

@@ -4,6 +4,7 @@ import { useAsk } from '../../bridge/use-ask.ts';
 import { addressOf, useAddress } from '../../frame/address.ts';
 import { words } from '../../words/words.ts';
 import { BatchAtTable } from './batch-at-table.tsx';
+import { Worklist } from './worklist.tsx';
 
 const text = words.packingTable;
 const SHOWN_BATCHES = 6;
@@ -21,6 +22,7 @@ export function PackingTable(): ReactNode {
   const shown = list.data.batches.find((batch) => batch.id === rest[0]) ?? batches[0];
   return (
     <>
+      <Worklist />
       {batches.length === 0 ? null : (
         <nav className="row" aria-label={text.batches}>
           {batches.map((batch) => (

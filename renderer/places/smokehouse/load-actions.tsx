@@ -49,7 +49,7 @@ export function LoadActions({ shown }: { readonly shown: Output<'load.get'> }): 
       )}
       <ProblemNote failure={mark.failure} />
       {running ? null : <PressButton look="next" onPress={() => go(addressOf('packing-table', load.batchIds[0] ?? ''))}>{text.toPacking}</PressButton>}
-      {leaf === 'enter' ? <EnterReadings points={load.points} needs={shown.needs} onClose={close} /> : null}
+      {leaf === 'enter' ? <EnterReadings points={load.points} needs={shown.needs} next={shown.nextReadings} onClose={close} /> : null}
       {leaf === 'import' ? <ImportFile loadId={load.id} points={load.points} mayMark={load.inAtMs === null || load.outAtMs === null} onClose={close} onDone={finish} /> : null}
       {leaf === 'in' || leaf === 'out' || leaf === 'cooled' ? <MarkLeaf loadId={load.id} what={leaf} early={leaf === 'out' && step !== 'out'} onClose={close} /> : null}
     </div>

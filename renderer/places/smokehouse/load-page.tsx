@@ -5,13 +5,18 @@ import { failureOf, useAsk } from '../../bridge/use-ask.ts';
 import { sentenceKey, sentencesOf, type Sentence } from '../../chart/evidence-lanes.ts';
 import { ProbeChart } from '../../chart/probe-chart.tsx';
 import { CheckList } from '../../parts/check-list.tsx';
+import { Doubts } from '../../readings/doubts.tsx';
 import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
+import { PaperLinks } from '../../print/paper-links.tsx';
 import { WeighBatch } from '../../readings/weigh-batch.tsx';
 import { words } from '../../words/words.ts';
+import { AfterStart } from './alarm-after-start.tsx';
+import { AlarmBar } from './alarm-bar.tsx';
 import { LoadActions } from './load-actions.tsx';
 import { chartSeriesOf, marksOf } from '../../chart/load-series.ts';
 import { BatchGates } from './batch-gates.tsx';
+import { useZoom } from './load-chart-zoom.ts';
 import { NeedList } from './need-list.tsx';
 import { ReadyPanel } from './ready-panel.tsx';
 
@@ -30,6 +35,8 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
   const { load, batches, results } = shown;
   const series = useMemo(() => chartSeriesOf(load, shown.series), [load, shown.series]);
   const sentences = useMemo(() => numbered(results), [results]);
+  const marks = useMemo(() => marksOf(load), [load]);
+  const zooming = useZoom(shown);
   const choose = (key: string): void => setChosen(key === chosen ? null : key);
   const names = batches.map((batch) => `${batch.shortName} ${batch.marketName}`).join(', ');
   return (
@@ -43,13 +50,17 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
         </div>
         <LoadActions shown={shown} />
       </div>
+      <AfterStart shown={shown} />
+      {load.inAtMs !== null && load.cooledAtMs === null ? <AlarmBar loadId={load.id} /> : null}
       {batches.map((batch) => <BatchGates key={batch.id} batch={batch} isIn={load.inAtMs !== null} />)}
+      {batches.map((batch) => <Doubts key={batch.id} batchId={batch.id} />)}
       <div className="columns">
         <section className="sheet">
-          <ProbeChart title={text.chart.title} series={series} limits={shown.limitLines} sentences={sentences} chosen={chosen} onChoose={choose} marks={marksOf(load)} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
+          <ProbeChart {...zooming} title={text.chart.title} series={series} limits={shown.limitLines} sentences={sentences} chosen={chosen} onChoose={choose} marks={marks} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
         </section>
         <NeedList shown={shown} />
       </div>
+      {load.cooledAtMs === null ? <PaperLinks kinds={load.outAtMs === null ? ['smoke', 'cool'] : ['cool']} subjectId={load.id} /> : null}
       {load.inAtMs === null ? <ReadyPanel asked={readyOf(load)} /> : null}
       <section className="sheet stack">
         <h2>{words.packingTable.corrective.weights.title}</h2>

@@ -54,14 +54,31 @@ export function judgeStretches(points: readonly MeasuredPoint[], batch: JudgeCas
   const judged = enough ? pieces.filter(isLong) : pieces;
   const spots = enough ? pieces.filter((piece) => !isLong(piece)) : [];
   if (judged.length === 0) return { verdict: nothing };
+  const worst = worstOpinion(judged, terms);
+  if (worst === undefined) return { verdict: nothing };
+  if (worst.verdict !== 'meets') return worst;
+  // A spot check that read out takes the proof of its moment away: each hold may run before it or after it, not over it.
+  const outMs = spots.flatMap(({ samples, isIn }) => samples.filter((sample) => !isIn(sample)).map(({ atMs }) => atMs));
+  const around = judged.map((piece) => ({ ...piece, proven: outMs.reduce((stretches, atMs) => stretches.flatMap((stretch) => splitAround(stretch, atMs, piece)), piece.proven) }));
+  const still = worstOpinion(around, terms);
+  return still?.verdict === 'meets' ? still : { ...worst, verdict: nothing };
+}
+
+/** The parts of a stretch whose own samples lie before and after a moment that touches it. */
+function splitAround(stretch: Stretch, atMs: number, { samples }: PieceStretches): Stretch[] {
+  if (atMs < stretch.fromMs || atMs > stretch.toMs) return [stretch];
+  const own = samples.map((sample) => sample.atMs).filter((at) => at >= stretch.fromMs && at <= stretch.toMs);
+  const before = own.filter((at) => at < atMs);
+  const after = own.filter((at) => at > atMs);
+  return [...(before.length > 0 ? [{ fromMs: stretch.fromMs, toMs: Math.max(...before) }] : []), ...(after.length > 0 ? [{ fromMs: Math.min(...after), toMs: stretch.toMs }] : [])];
+}
+
+/** The worst piece, or what all have in common. */
+function worstOpinion(judged: readonly PieceStretches[], terms: HoldTerms): Opinion | undefined {
   const each = judged.map((piece) => opinionOn(longestOf(piece.proven), longestOf(piece.possible), terms, piece.samples.length === 0));
   const [worst] = terms.together ? [commonOpinion(judged, terms)] : each.sort((left, right) => worseVerdict(left.verdict, right.verdict)
     || (left.provenMinutes ?? 0) - (right.provenMinutes ?? 0) || (left.possibleMinutes ?? 0) - (right.possibleMinutes ?? 0));
-  if (worst === undefined) return { verdict: nothing };
-  // A spot check that read out while the others' hold ran takes its proof away.
-  const holds = terms.together ? longestCommon(judged.map(({ proven }) => proven)) : judged.flatMap(({ proven }) => proven.filter(({ fromMs, toMs }) => toMs - fromMs === longestOf(proven)));
-  const isBroken = spots.some(({ samples, isIn }) => samples.some((sample) => !isIn(sample) && holds.some(({ fromMs, toMs }) => fromMs <= sample.atMs && sample.atMs <= toMs)));
-  return isBroken && worst.verdict === 'meets' ? { ...worst, verdict: nothing } : worst;
+  return worst;
 }
 
 /** Heat: the core of every piece at or above a limit for so long. */

@@ -54,6 +54,19 @@ export const Menu = {
   },
 };
 
+let blockers = 0;
+export const powerSaveBlocker = {
+  start(kind: string): number {
+    needReady('powerSaveBlocker.start');
+    noteCall('powerSaveBlocker.start', kind);
+    return (blockers += 1);
+  },
+  stop(id: number): boolean {
+    noteCall('powerSaveBlocker.stop', id);
+    return true;
+  },
+};
+
 export const session = {
   get defaultSession() {
     needReady('session');

@@ -3,5 +3,6 @@ import type { Migration } from '../migrate.ts';
 import { firstMigration } from './0010-first.ts';
 import { brineBenchMigration } from './0020-brine-bench.ts';
 import { judgeMigration } from './0030-judge.ts';
+import { probesMigration } from './0040-probes.ts';
 
-export const MIGRATIONS: readonly Migration[] = [firstMigration, brineBenchMigration, judgeMigration];
+export const MIGRATIONS: readonly Migration[] = [firstMigration, brineBenchMigration, judgeMigration, probesMigration];

@@ -1,13 +1,21 @@
 /** The record of one batch as the judge reads it: measured points, marks, laboratory samples and facts. */
-import type { CaseFacts, JudgeCase, MeasuredPoint, PackKind, RecordKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
+import type { CaseFacts, JudgeCase, PackKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
 import { paperFactsOf, scheduledOf } from '../paper-facts.ts';
 import { weighedLines } from '../brine-card-ingredients.ts';
+import { filedChecks } from '../instrument-checks.ts';
 import { declaresNitrite } from '../nitrite-rule.ts';
 import { freezerStay, frozenWithin, isStayOfPacks } from './freezer-stay.ts';
 import { errorsOf, type RecordErrors } from './instrument-errors.ts';
-import { brinePoints, keptPoints, loadPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
+import { fillPoint } from './point-plan.ts';
+import { readingsWithin, type PointPlan } from './taken-readings.ts';
+import { excludedReadings } from './doubt-evidence.ts';
+import { brinePoints, keptPoints, loadPoints, rawPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
+import { evidenceOf, type ReadingEvidence } from './reading-evidence.ts';
+
+/** A review is asked for within 7 days: 21 CFR 123.8(a)(3) (from memory). */
+const REVIEW_MS = 7 * 86_400_000;
 
 /** How the batch is to be packed and kept: what it was made for, or what a manager asks about. */
 export interface Keeping {
@@ -19,6 +27,9 @@ export interface Keeping {
 export interface ComposedCase {
   readonly judgeCase: Omit<JudgeCase, 'errorTicks'>;
   readonly errors: RecordErrors;
+  /** Where the readings of the case's points come from, in their order, and what is known of them. */
+  readonly plans: readonly PointPlan[];
+  readonly evidence: ReadingEvidence;
 }
 
 /**
@@ -28,26 +39,29 @@ export interface ComposedCase {
  * load is out (cold); the judge ends a hold at the out mark and lets the same pieces' cooling go on after it.
  * Room and brine are the soak's; the freezer is read from the freezer's own record while the batch was in it, and
  * that record is the store's only where the packs lay there.
- * Nothing is excluded: every reading counts as recorded.
+ * Nothing is taken out here: the case names what people left out, and `applyExclusions` takes it out.
  * @param readingsAt handed on where the same readings are needed more than once
  */
 export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room)): ComposedCase {
   const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
   const stay = freezerStay(batch, load);
   const frozenMs = frozenWithin(stay, batch);
-  const points: readonly MeasuredPoint[] = [
-    ...loadPoints(room, readingsAt, batch, load),
-    ...roomPoints(room, readingsAt, batch),
+  const plans: readonly PointPlan[] = [
+    ...rawPoints(room, batch),
+    ...loadPoints(room, batch, load),
+    ...roomPoints(room, batch),
     ...brinePoints(batch),
-    ...keptPoints(room, readingsAt, batch, stay, keeping.store),
+    ...keptPoints(room, batch, stay, keeping.store),
   ];
+  const evidence = evidenceOf(room, plans, readingsAt);
   const judgeCase: Omit<JudgeCase, 'errorTicks'> = {
     process: batch.process,
     species: batch.speciesId,
     pack: keeping.pack,
     store: keeping.store,
-    points,
-    records: recordsOf(batch, load, stay, keeping.store),
+    points: plans.map((plan) => fillPoint(plan, readingsAt, evidence)),
+    records: recordsOf(room, batch, load, stay, keeping.store),
+    excluded: excludedReadings(room, plans, readingsAt),
     endOfSmokingMs: load?.endOfSmokingAtMs ?? undefined,
     sealedMs: batch.sealedAtMs ?? undefined,
     frozenMs,
@@ -55,18 +69,20 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
     chilledMs: chilledMs(batch, stay, keeping.store),
     saltSamples: saltSamplesOf(room, batch.id),
     scheduledProcess: scheduledOf(room, batch),
-    facts: { ...factsOf(room, batch), ...paperFactsOf(room, batch, load, keeping.pack) },
+    facts: { ...factsOf(room, batch), ...withChecks(room, paperFactsOf(room, batch, load, keeping.pack), plans, readingsAt) },
   };
-  return { judgeCase, errors: errorsOf(room, readingsAt, batch, load) };
+  return { judgeCase, errors: errorsOf(room, readingsAt, batch, load), plans, evidence };
 }
 
-function recordsOf(batch: StoredBatch, load: StoredLoad | undefined, stay: RecordSpan, store: StoreKind): Record<RecordKind, RecordSpan> {
+function recordsOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined, stay: RecordSpan, store: StoreKind): JudgeCase['records'] {
   const soakStart = batch.soak.find((event) => event.what === 'start')?.atMs;
   const soakEnd = batch.soak.find((event) => event.what === 'end')?.atMs;
+  const receivedMs = batch.lotIds.map((id) => room.book.shelf('fishLots').need(id).receivedAtMs).reduce((first, at) => Math.min(first, at), Infinity);
   const processEnd = batch.process === 'hot' ? load?.cooledAtMs : load?.outAtMs;
   return {
     process: { inMs: load?.inAtMs ?? undefined, outMs: load?.outAtMs ?? undefined, open: (processEnd ?? null) === null },
     soak: spanOf(soakStart ?? null, soakEnd ?? null),
+    raw: spanOf(Number.isFinite(receivedMs) ? receivedMs : null, soakStart ?? load?.inAtMs ?? null),
     freezer: stay,
     // Handing over isn't marked yet, so a store record without an end of its own stays open.
     store: store === 'frozen' && isStayOfPacks(stay, batch) ? stay : spanOf(batch.sealedAtMs, null),
@@ -77,10 +93,10 @@ function spanOf(inMs: number | null, outMs: number | null): RecordSpan {
   return { inMs: inMs ?? undefined, outMs: outMs ?? undefined, open: outMs === null };
 }
 
-/** Known to be chilled: hot-smoked chilled packs at their sealing, because their cooling ended before; frozen packs once they were frozen solid. */
+/** Known to be chilled: chilled packs at their sealing, hot-smoked because their cooling ended before and cold-smoked because they are packed cold; frozen packs once they were frozen solid. */
 function chilledMs(batch: StoredBatch, stay: RecordSpan, store: StoreKind): number | undefined {
   if (store === 'frozen') return isStayOfPacks(stay, batch) ? frozenWithin(stay, batch) : undefined;
-  return batch.process === 'hot' ? (batch.sealedAtMs ?? undefined) : undefined;
+  return batch.sealedAtMs ?? undefined;
 }
 
 function saltSamplesOf(room: BookRoom, batchId: string): SaltSample[] {
@@ -95,8 +111,32 @@ function factsOf(room: BookRoom, batch: StoredBatch): CaseFacts {
     cure: batch.card.cure,
     nitriteUsed: weighedLines(room, batch).some(({ ingredient }) => declaresNitrite(ingredient)),
     ...brineFacts(batch),
+    ...reviewFacts(room, batch),
     labelledAsSealed: packs.length > 0 ? packs.every((pack) => pack.printedCount > 0) : undefined,
   };
+}
+
+/**
+ * The first review after the record was complete by somebody trained, else the first at all, under the initials that
+ * the training paper names. As long as nobody made one, it may still come while the strictest of the published days run.
+ */
+function reviewFacts(room: BookRoom, batch: StoredBatch): Pick<CaseFacts, 'review'> {
+  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const recordedMs = (batch.process === 'hot' ? load?.cooledAtMs : load?.outAtMs) ?? undefined;
+  if (recordedMs === undefined) return { review: { mayCome: true } };
+  const reviews = room.book.shelf('reviews').where('batchId', batch.id).filter(({ atMs }) => atMs >= recordedMs);
+  const review = reviews.find(({ trained }) => trained) ?? reviews[0];
+  if (review === undefined) return room.clock.nowMs() - recordedMs <= REVIEW_MS ? { review: { mayCome: true } } : { review: { recordedMs } };
+  return { review: { recordedMs, reviewedMs: review.atMs, reviewer: review.initials } };
+}
+
+/** Papers on file with the checks of the thermometers that the smoke was read by, under their names. */
+function withChecks(room: BookRoom, papers: Pick<CaseFacts, 'onFile' | 'loadDayStartMs'>, plans: readonly PointPlan[], readingsAt: ReadingsAt): Pick<CaseFacts, 'onFile' | 'loadDayStartMs' | 'probesUsed'> {
+  const ids = new Set(plans.flatMap(({ record, taken }) => (record !== 'process' || taken === null ? [] : readingsWithin(taken, readingsAt).map(({ instrumentId }) => instrumentId))));
+  // A thermometer that nobody named can't be shown to have been checked.
+  if (ids.size === 0 || ids.has(null)) return papers;
+  const instruments = [...ids].flatMap((id) => (id === null ? [] : (room.book.shelf('instruments').get(id) ?? [])));
+  return { ...papers, onFile: [...(papers.onFile ?? []), ...filedChecks(room.book, instruments)], probesUsed: instruments.map(({ name }) => name) };
 }
 
 /** Whether the brine is new, as told at the start of the soak; before it there is no brine to speak of, and nothing is assumed. */

@@ -1,25 +1,26 @@
 /** A gate as it crosses the contract. */
 import type { Decision, GateLine } from '../../../../app/contract/requests/verdict.ts';
 import type { Blocker, GateDecision } from '../../../../app/limits/gates.ts';
-import type { LimitSet } from '../../../../app/limits/limit-set.ts';
 import { isMet } from '../../../../app/limits/verdict.ts';
 import type { Keeping } from './compose.ts';
 
 /** Records beside the set's limits that are simply still to come until they are made. */
 const STILL_TO_MAKE = ['label', 'freeze'];
+const BEFORE: Readonly<Record<GateLine['gate'], string>> = { brine: 'the fish goes into the brine', smoke: 'it goes into the smoker', pack: 'it is packed', leave: 'it leaves' };
 
 /**
- * The gate's line. Where the set wants its record reviewed by a trained person, that is named as still to come:
- * it is not judged yet and keeps nothing back.
+ * The gate's line. Where nothing of the set is due yet, nothing keeps the batch, and the line claims no more than that.
  */
-export function gateLine(gate: GateLine['gate'], decision: GateDecision, set: LimitSet): GateLine {
-  const wantsReview = set.answers.some((answer) => answer.question === 'record');
+export function gateLine(gate: GateLine['gate'], decision: GateDecision): GateLine {
+  if (decision.blocking.length === 0 && !isMet(decision.verdict)) {
+    return { gate, state: 'may', line: `Nothing that is judged here is due before ${BEFORE[gate]}.`, blocking: [], later: [...decision.later], ways: [] };
+  }
   return {
     gate,
     state: stateOf(decision),
     line: decision.line,
     blocking: decision.blocking.map(({ checkId, reason, needed }) => ({ checkId, reason, needed })),
-    later: [...decision.later, ...(wantsReview ? ['review of the record (not judged here yet)'] : [])],
+    later: [...decision.later],
     ways: [...decision.ways],
   };
 }

@@ -2,15 +2,18 @@
 import { differenceTicks } from '../../../../app/measures/temperature.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
+import { errorOf } from '../instrument-checks.ts';
 import { pointsOf } from '../load-view.ts';
 import { type ReadingsAt, soakPlaces, withinSoak } from './points.ts';
 
-/** What a thermometer that nobody named, or that has no check on file, is taken to be off by (common practice). */
+/** What a thermometer that nobody named is taken to be off by (common practice). */
 const UNKNOWN_ERROR_TICKS = differenceTicks(2, 'F');
 
 /** The error of each kind of place, in ticks: one for all its points, the largest of theirs, which is the strict side. */
 export interface RecordErrors {
   readonly piece: number;
+  /** Of fish before it was brined: what was read at fish in. */
+  readonly raw: number;
   readonly chamber: number;
   readonly room: number;
   readonly brine: number;
@@ -24,20 +27,22 @@ export function errorsOf(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBa
   const roomIds = soakPlaces(room, batch).map((place) => place.id);
   const storeIds = places.filter((place) => place.kind === 'cooler' || place.id === batch.freezerPlaceId).map((place) => place.id);
   const instrumentsAt = (pointId: string): (string | null)[] => [...new Set(readingsAt(pointId).map((reading) => reading.instrumentId))];
+  const use = batch.process === 'hot' ? 'hot' : 'cold';
   const typedRoom = batch.soak.some((event) => event.roomTicks !== null);
   return {
-    piece: worstError(room, points.filter((point) => point.batchId === batch.id).flatMap((point) => instrumentsAt(point.id))),
-    chamber: worstError(room, points.filter((point) => point.role === 'chamber').flatMap((point) => instrumentsAt(point.id))),
-    room: worstError(room, [...roomIds.flatMap((id) => withinSoak(batch, readingsAt(id)).map((reading) => reading.instrumentId)), ...(typedRoom ? [null] : [])]),
-    // The thermometer put into a tub is not named.
+    piece: worstError(room, use, points.filter((point) => point.batchId === batch.id).flatMap((point) => instrumentsAt(point.id))),
+    chamber: worstError(room, use, points.filter((point) => point.role === 'chamber').flatMap((point) => instrumentsAt(point.id))),
+    room: worstError(room, 'cold', [...roomIds.flatMap((id) => withinSoak(batch, readingsAt(id)).map((reading) => reading.instrumentId)), ...(typedRoom ? [null] : [])]),
+    // The thermometer at fish in, and the one put into a tub, is not named.
+    raw: UNKNOWN_ERROR_TICKS,
     brine: UNKNOWN_ERROR_TICKS,
-    store: worstError(room, storeIds.flatMap((id) => instrumentsAt(id))),
+    store: worstError(room, 'cold', storeIds.flatMap((id) => instrumentsAt(id))),
   };
 }
 
-function worstError(room: BookRoom, instrumentIds: readonly (string | null)[]): number {
+function worstError(room: BookRoom, use: 'cold' | 'hot', instrumentIds: readonly (string | null)[]): number {
   return [...new Set(instrumentIds)].reduce<number>((worst, id) => {
-    const errorTicks = id === null ? UNKNOWN_ERROR_TICKS : (room.book.shelf('instruments').get(id)?.errorTicks ?? UNKNOWN_ERROR_TICKS);
-    return Math.max(worst, errorTicks);
+    const instrument = id === null ? undefined : room.book.shelf('instruments').get(id);
+    return Math.max(worst, instrument === undefined ? UNKNOWN_ERROR_TICKS : errorOf(room.book, instrument, use).ticks);
   }, 0);
 }

@@ -18,17 +18,22 @@ import { sayDay } from '../when.ts';
 import { composeCase, type ComposedCase, type Keeping } from './compose.ts';
 import { gateLine, leaveLine, packLine } from './gate-line.ts';
 import { judgeBySet } from './judge-by-set.ts';
+import { type JudgedWith, judgeComposed, withoutExcluded } from './judge-composed.ts';
 import { type ReadingsAt, readOnce } from './points.ts';
 import { recallJudgement } from './recall.ts';
 import { wireSet } from './wire-set.ts';
 
 const MINUTE_MS = 60_000;
 
+export type Gates = Readonly<Record<GateLine['gate'], GateLine>>;
+
 export interface BatchJudgement {
   /** The result by the set that decides this batch. */
   readonly deciding: SetResultWire;
-  /** The pack gate, then the leave gate, for one way of packing and keeping. */
-  readonly gates: [GateLine, GateLine];
+  /** Every reading counted as recorded; null where nobody left a reading out. */
+  readonly asRecorded: SetResultWire | null;
+  /** For one way of packing and keeping. */
+  readonly gates: Gates;
   /** Deciding limits that rest on memory or a second-hand text and that nobody here has confirmed. */
   readonly unconfirmed: string[];
   /** SHA-256 of the canonical JSON of the deciding result: what a decision was made on. */
@@ -58,19 +63,21 @@ export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping 
   const standing = standingDecision(room, batch.id);
   const asIf = [packing.judgeCase.sealedMs ?? null, leaving.judgeCase.records.store, standing?.id ?? null];
   return recallJudgement(['deciding', whatDecides(room, set, composed), asIf], () => {
-    const confirmed = confirmationsOf(room.book);
-    const words = wordsOf(room, composed);
-    const result = judgeBySet(limits, set, composed, words);
-    const resultAt = (one: ComposedCase): SetResult => (one === composed ? result : judgeBySet(limits, set, one, words));
-    const deciding = wireSet(limits, set, result, confirmed);
+    const judgedWith = judgedWithOf(room, set, wordsContextOf(room, composed));
+    const both = judgeComposed(judgedWith, composed);
+    const resultAt = (one: ComposedCase): SetResult => (one === composed ? both.result : judgeBySet(limits, set, withoutExcluded(one), judgedWith.words));
+    const lineAt = (gate: GateLine['gate'], result: SetResult) => gateLine(gate, mayPass(gate, keeping, result));
     return {
-      deciding,
-      gates: [
-        packLine(gateLine('pack', mayPass('pack', keeping, resultAt(packing)), set), keeping, composed.judgeCase.records.process.outMs !== undefined),
-        leaveLine(gateLine('leave', mayPass('leave', keeping, resultAt(leaving)), set), keeping, standing),
-      ],
-      unconfirmed: unconfirmedLimits(room, set, result, confirmed),
-      digest: sha256Hex(canonicalJson(deciding)),
+      deciding: both.deciding,
+      asRecorded: both.asRecorded,
+      gates: {
+        brine: lineAt('brine', both.result),
+        smoke: lineAt('smoke', both.result),
+        pack: packLine(lineAt('pack', resultAt(packing)), keeping, composed.judgeCase.records.process.outMs !== undefined),
+        leave: leaveLine(lineAt('leave', resultAt(leaving)), keeping, standing),
+      },
+      unconfirmed: unconfirmedLimits(room, set, both.result, judgedWith.confirmed),
+      digest: sha256Hex(canonicalJson(both.deciding)),
     };
   });
 }
@@ -81,7 +88,7 @@ export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping 
  */
 export async function judgeByOtherSets(room: BookRoom, batch: StoredBatch, keeping: Keeping): Promise<SetResultWire[]> {
   const limits = limitsOf(room);
-  const composed = composeCase(room, batch, keeping);
+  const composed = withoutExcluded(composeCase(room, batch, keeping));
   const confirmed = confirmationsOf(room.book);
   const words = wordsOf(room, composed);
   const results: SetResultWire[] = [];
@@ -93,6 +100,11 @@ export async function judgeByOtherSets(room: BookRoom, batch: StoredBatch, keepi
     await nextTurn();
   }
   return results;
+}
+
+/** The gates on the wire, in the order of the work. */
+export function gateLines({ brine, smoke, pack, leave }: Gates): GateLine[] {
+  return [brine, smoke, pack, leave];
 }
 
 /** Everything a judgement rests on, for telling whether it still stands; readings as one digest of their numbers. */
@@ -120,14 +132,34 @@ export function setOf(room: BookRoom, setId: string): LimitSet {
   return set;
 }
 
+/** What clock times are said in: plain data, so that a judgement can keep it. */
+export interface WordsContext {
+  readonly timeZone: string;
+  readonly temperatureUnit: 'F' | 'C';
+  /** The day that is left unsaid. */
+  readonly usualDay: string;
+}
+
 /** Clock times of the kitchen, with the day where it is not the day the batch went in (or today's, before that). */
-export function wordsOf(room: BookRoom, { judgeCase }: ComposedCase): Words {
+export function wordsOf(room: BookRoom, composed: ComposedCase): Words {
+  return wordsIn(wordsContextOf(room, composed));
+}
+
+export function wordsContextOf(room: BookRoom, { judgeCase }: ComposedCase): WordsContext {
   const { timeZone, temperatureUnit } = kitchenOf(room.book);
-  const usualDay = localTime(judgeCase.records.process.inMs ?? room.clock.nowMs(), timeZone).day;
+  return { timeZone, temperatureUnit, usualDay: localTime(judgeCase.records.process.inMs ?? room.clock.nowMs(), timeZone).day };
+}
+
+export function wordsIn({ timeZone, temperatureUnit, usualDay }: WordsContext): Words {
   return clockWords(temperatureUnit, (ms) => {
     const { day, clock } = localTime(ms, timeZone);
     return day === usualDay ? clock : `${clock} on ${sayDay(day)}`;
   }, (ms) => sayDay(localTime(ms, timeZone).day));
+}
+
+/** What a case of this book is judged with now. */
+export function judgedWithOf(room: BookRoom, set: LimitSet, words: WordsContext): JudgedWith {
+  return { limits: limitsOf(room), set, words: wordsIn(words), confirmed: confirmationsOf(room.book) };
 }
 
 /** Before the batch went in, times are said as of today, so that a judgement is of its day. */

@@ -11,10 +11,11 @@ import type { RecordErrors } from './instrument-errors.ts';
 import { neededSentence } from './needed.ts';
 
 /**
- * What no record is judged for yet: fish as received and thawed, the room it dried in, and the review of the
- * finished record. They are recorded, named under “not judged here”, and keep nothing from being packed.
+ * What comes before the smoker and often has no record of its own. Where what was read breaks a limit, or proves
+ * it, it is judged; where too little was read to say either, it is named under “not judged here” and keeps
+ * nothing back: no kitchen is asked for a record that it was never told to keep.
  */
-const NOT_JUDGED_YET: readonly Question[] = ['raw', 'thaw', 'dry', 'record'];
+const JUDGED_WHERE_SHOWN: readonly Question[] = ['raw', 'thaw', 'dry'];
 
 /**
  * Judges a case by a set.
@@ -26,7 +27,7 @@ const NOT_JUDGED_YET: readonly Question[] = ['raw', 'thaw', 'dry', 'record'];
 export function judgeBySet(book: LimitBook, set: LimitSet, { judgeCase, errors }: ComposedCase, words: Words): SetResult {
   const errorOf = (unit: SetUnit): number => errors[roleRead(findCheck(book, unit.deciding.checkId))];
   const judgeWith = (errorTicks: number, leaveOut: readonly Question[]): SetResult =>
-    judgeSet(set, { ...judgeCase, errorTicks }, book, { words, paper: true, leaveOut: [...NOT_JUDGED_YET, ...leaveOut] });
+    judgeSet(set, { ...judgeCase, errorTicks }, book, { words, paper: true, leaveOut });
   const base = judgeWith(errors.piece, []);
   const again = new Map<number, SetResult>();
   const units = base.units.map((unit) => {
@@ -36,16 +37,29 @@ export function judgeBySet(book: LimitBook, set: LimitSet, { judgeCase, errors }
     const result = again.get(errorTicks) ?? judgeWith(errorTicks, QUESTIONS.filter((question) => !asked.has(question)));
     again.set(errorTicks, result);
     return result.units.find((one) => one.checks[0]?.checkId === unit.checks[0]?.checkId) ?? unit;
-  }).map((unit) => withNeeded(book, unit, { ...judgeCase, errorTicks: 0 }, words));
+  }).map((unit) => withNeeded(book, unit, { ...judgeCase, errorTicks: 0 }, words)).filter((unit) => !isUnshown(unit));
+  const unshown = [...new Set(base.units.filter(isUnshown).map((unit) => unit.question))].filter((question) => !units.some((unit) => unit.question === question));
+  const notJudgedHere = [...unshown, ...base.notJudgedHere.filter((name) => !unshown.some((question) => question === name))].sort(inOrderOfQuestions);
   const verdicts = units.map((unit) => unit.verdict);
   const verdict = worst(verdicts);
-  return { ...base, verdict, units, checks: units.flatMap((unit) => unit.checks), words: verdictWords(set, verdicts, verdict, base.notJudgedHere) };
+  return { ...base, verdict, units, checks: units.flatMap((unit) => unit.checks), notJudgedHere, words: verdictWords(set, verdicts, verdict, notJudgedHere) };
+}
+
+/** Too little was read to say either way. */
+function isUnshown({ question, verdict }: SetUnit): boolean {
+  return JUDGED_WHERE_SHOWN.includes(question) && (verdict === 'not-proven' || verdict === 'open' || verdict === 'no-figure');
+}
+
+/** Titles of papers stay behind the questions. */
+function inOrderOfQuestions(left: string, right: string): number {
+  const place = (name: string) => (QUESTIONS.findIndex((question) => question === name) + QUESTIONS.length + 1) % (QUESTIONS.length + 1);
+  return place(left) - place(right);
 }
 
 /** The kind of place whose thermometers a check reads; what reads none is the same under every error. */
 function roleRead(check: Check | undefined): keyof RecordErrors {
   switch (check?.kind) {
-    case 'ceiling': return check.reads === 'water' ? 'piece' : check.reads;
+    case 'ceiling': return check.record === 'raw' || check.record === 'thaw' ? 'raw' : check.reads === 'water' ? 'piece' : check.reads;
     case 'freeze': return 'store';
     case 'brine-start': return 'brine';
     case 'soak-room': return 'room';

@@ -1,10 +1,11 @@
-/** The measuring points of a batch with their readings, each in the record it belongs to. */
-import type { MeasuredPoint, Reading, RecordSpan, StoreKind } from '../../../../app/limits/judge-case.ts';
+/** Which readings a batch is judged on: its measuring points, each in the record it belongs to. */
+import type { Reading, RecordSpan, StoreKind } from '../../../../app/limits/judge-case.ts';
 import type { Place } from '../../../../app/contract/requests/office.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom, SeriesReading } from '../../room.ts';
 import { pointsOf } from '../load-view.ts';
 import { isStayOfPacks } from './freezer-stay.ts';
+import type { PointPlan } from './taken-readings.ts';
 
 /** The readings of a point, taken from the book once. */
 export type ReadingsAt = (pointId: string) => readonly SeriesReading[];
@@ -20,14 +21,22 @@ export function readOnce(room: BookRoom): ReadingsAt {
 }
 
 /** The batch's own pieces and the chamber of its load; pieces of other batches in the load prove nothing of this one. */
-export function loadPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, load: StoredLoad | undefined): MeasuredPoint[] {
+export function loadPoints(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined): PointPlan[] {
   if (load === undefined) return [];
   return pointsOf(room, load)
     .filter((point) => point.role === 'chamber' || point.batchId === batch.id)
     .map((point) => ({
       id: point.id, name: point.name, role: point.role, record: 'process',
-      readings: readingsAt(point.id).map(readingOf), thicknessMm: point.thicknessMm ?? undefined,
+      taken: { pointId: point.id }, typed: [], ...(point.thicknessMm === null ? {} : { thicknessMm: point.thicknessMm }),
     }));
+}
+
+/** What the fish was read at when it came in: one point a lot, of the raw record. */
+export function rawPoints(room: BookRoom, batch: StoredBatch): PointPlan[] {
+  return batch.lotIds.map((id) => room.book.shelf('fishLots').need(id)).flatMap((lot): PointPlan[] => (lot.temperatureTicks === null ? [] : [{
+    name: `Lot ${lot.code}`, role: 'piece', record: 'raw', taken: null,
+    typed: [{ atMs: lot.receivedAtMs, lowTicks: lot.temperatureTicks, highTicks: lot.temperatureTicks }],
+  }]));
 }
 
 /**
@@ -35,13 +44,14 @@ export function loadPoints(room: BookRoom, readingsAt: ReadingsAt, batch: Stored
  * within the soak; else each brining room's, one that nobody read with no record of its own, and the worst
  * decides. Room temperatures typed with the soak's steps count beside it: one that was too warm is not dropped.
  */
-export function roomPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch): MeasuredPoint[] {
+export function roomPoints(room: BookRoom, batch: StoredBatch): PointPlan[] {
   const typed = soakReadings(batch, 'roomTicks');
-  const rooms = soakPlaces(room, batch).map((place): MeasuredPoint => ({
-    id: place.id, name: place.name, role: 'room', record: 'soak', readings: [...withinSoak(batch, readingsAt(place.id)).map(readingOf), ...typed],
+  const span = soakSpan(batch);
+  const rooms = soakPlaces(room, batch).map((place): PointPlan => ({
+    id: place.id, name: place.name, role: 'room', record: 'soak', taken: span === undefined ? null : { pointId: place.id, ...span }, typed,
   }));
   if (rooms.length > 0 || typed.length === 0) return rooms;
-  return [{ name: 'Brining room', role: 'room', record: 'soak', readings: typed }];
+  return [{ name: 'Brining room', role: 'room', record: 'soak', taken: null, typed }];
 }
 
 /** The place that the tub stands in; every brining room where that wasn't told. */
@@ -51,33 +61,33 @@ export function soakPlaces(room: BookRoom, batch: Pick<StoredBatch, 'brinePlaceI
 }
 
 /** The brine itself: what was read at start, turn and end of the soak. */
-export function brinePoints(batch: StoredBatch): MeasuredPoint[] {
-  const readings = soakReadings(batch, 'brineTicks');
-  return readings.length === 0 ? [] : [{ name: 'Brine', role: 'brine', record: 'soak', readings }];
+export function brinePoints(batch: StoredBatch): PointPlan[] {
+  const typed = soakReadings(batch, 'brineTicks');
+  return typed.length === 0 ? [] : [{ name: 'Brine', role: 'brine', record: 'soak', taken: null, typed }];
 }
 
 /** Where the packs lie: the batch's freezer while it was in it, or for chilled packs the kitchen's coolers from sealing on. */
-export function keptPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, stay: RecordSpan, store: StoreKind): MeasuredPoint[] {
-  return [...freezerPoints(room, readingsAt, batch, stay, store), ...(store === 'refrigerated' ? coolerPoints(room, readingsAt, batch) : [])];
+export function keptPoints(room: BookRoom, batch: StoredBatch, stay: RecordSpan, store: StoreKind): PointPlan[] {
+  return [...freezerPoints(room, batch, stay, store), ...(store === 'refrigerated' ? coolerPoints(room, batch) : [])];
 }
 
 /** One record serves the freezing hold and, where the packs lay there, the store. */
-function freezerPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, stay: RecordSpan, store: StoreKind): MeasuredPoint[] {
+function freezerPoints(room: BookRoom, batch: StoredBatch, stay: RecordSpan, store: StoreKind): PointPlan[] {
   const { freezerPlaceId } = batch;
   const { inMs, outMs } = stay;
   if (freezerPlaceId === null || inMs === undefined) return [];
   const place = room.book.shelf('places').need(freezerPlaceId);
-  const readings = readingsAt(freezerPlaceId).filter(({ atMs }) => atMs >= inMs && (outMs === undefined || atMs <= outMs)).map(readingOf);
-  const point = { id: place.id, name: place.name, role: 'store' as const, readings };
+  const taken = { pointId: place.id, fromMs: inMs, ...(outMs === undefined ? {} : { toMs: outMs }) };
+  const point = { id: place.id, name: place.name, role: 'store' as const, taken, typed: [] };
   return [{ ...point, record: 'freezer' }, ...(store === 'frozen' && isStayOfPacks(stay, batch) ? [{ ...point, record: 'store' as const }] : [])];
 }
 
 /** Which of several coolers holds a pack isn't recorded, so each is judged, one that nobody read with no record, and the worst decides. */
-function coolerPoints(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch): MeasuredPoint[] {
+function coolerPoints(room: BookRoom, batch: StoredBatch): PointPlan[] {
   const { sealedAtMs } = batch;
   if (sealedAtMs === null) return [];
-  return room.book.shelf('places').all().filter((place) => place.kind === 'cooler').map((place): MeasuredPoint => ({
-    id: place.id, name: place.name, role: 'store', record: 'store', readings: readingsAt(place.id).filter(({ atMs }) => atMs >= sealedAtMs).map(readingOf),
+  return room.book.shelf('places').all().filter((place) => place.kind === 'cooler').map((place): PointPlan => ({
+    id: place.id, name: place.name, role: 'store', record: 'store', taken: { pointId: place.id, fromMs: sealedAtMs }, typed: [],
   }));
 }
 
@@ -90,12 +100,15 @@ function soakReadings(batch: StoredBatch, key: 'brineTicks' | 'roomTicks'): Read
 
 /** Readings from the start of the soak on, up to its end where it has ended. */
 export function withinSoak<T extends { readonly atMs: number }>(batch: StoredBatch, readings: readonly T[]): T[] {
-  const start = batch.soak.find((event) => event.what === 'start')?.atMs;
-  const end = batch.soak.find((event) => event.what === 'end')?.atMs;
-  if (start === undefined) return [];
-  return readings.filter(({ atMs }) => atMs >= start && (end === undefined || atMs <= end));
+  const span = soakSpan(batch);
+  if (span === undefined) return [];
+  return readings.filter(({ atMs }) => atMs >= span.fromMs && (span.toMs === undefined || atMs <= span.toMs));
 }
 
-function readingOf({ atMs, lowTicks, highTicks, how }: SeriesReading): Reading {
-  return { atMs, lowTicks, highTicks, ...(how === 'copied-from-paper' ? { entered: 'paper' as const } : {}) };
+/** From the start of the soak to its end, where it has ended; undefined before it began. */
+function soakSpan({ soak }: StoredBatch): { readonly fromMs: number; readonly toMs?: number } | undefined {
+  const start = soak.find((event) => event.what === 'start')?.atMs;
+  const end = soak.find((event) => event.what === 'end')?.atMs;
+  if (start === undefined) return undefined;
+  return { fromMs: start, ...(end === undefined ? {} : { toMs: end }) };
 }

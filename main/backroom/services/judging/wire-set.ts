@@ -54,6 +54,6 @@ function minutesOf(check: CheckResult): Partial<Record<MinuteKey, number>> {
 }
 
 /** Publisher, title, section and, where it is known, the year. */
-function sayingSource({ publisher, title, section, year }: Source): string {
+export function sayingSource({ publisher, title, section, year }: Source): string {
   return [publisher, title, section, year === null ? '' : String(year)].filter((part) => part !== '').join(', ');
 }

@@ -1,0 +1,76 @@
+/**
+ * Whole numbers as few bytes: seven bits a byte, the low ones first, the eighth bit says that more follow; signed
+ * numbers fold their sign into the lowest bit. Exact for every safe integer. (The scheme is that of the Protocol
+ * Buffers encoding, Google, “Base 128 varints” and “ZigZag”: common practice.)
+ */
+
+/** Grows as it is written. */
+export class ByteWriter {
+  private bytes = new Uint8Array(1024);
+  private length = 0;
+
+  /** A whole number from zero up. */
+  writeUnsigned(value: number): void {
+    if (this.length + 10 > this.bytes.length) this.grow();
+    let rest = value;
+    while (rest >= 0x80) {
+      this.bytes[this.length++] = (rest % 0x80) | 0x80;
+      rest = rest < 0x8000_0000 ? rest >>> 7 : Math.floor(rest / 0x80);
+    }
+    this.bytes[this.length++] = rest;
+  }
+
+  /** A whole number of either sign. */
+  writeSigned(value: number): void {
+    this.writeUnsigned(value < 0 ? -2 * value - 1 : 2 * value);
+  }
+
+  /** What was written. */
+  finish(): Uint8Array {
+    return this.bytes.subarray(0, this.length);
+  }
+
+  private grow(): void {
+    const larger = new Uint8Array(this.bytes.length * 2);
+    larger.set(this.bytes);
+    this.bytes = larger;
+  }
+}
+
+/** Reads what `ByteWriter` wrote; throws where the bytes end too early, which only damaged ones do. */
+export class ByteReader {
+  private readonly bytes: Uint8Array;
+  private at = 0;
+
+  constructor(bytes: Uint8Array) {
+    this.bytes = bytes;
+  }
+
+  readUnsigned(): number {
+    let value = 0;
+    let scale = 1;
+    for (;;) {
+      const byte = this.bytes[this.at++];
+      if (byte === undefined) throw new Error('The bytes end in the middle of a number.');
+      value += (byte & 0x7f) * scale;
+      if (byte < 0x80) return value;
+      scale *= 0x80;
+    }
+  }
+
+  readSigned(): number {
+    const folded = this.readUnsigned();
+    return folded % 2 === 0 ? folded / 2 : -(folded + 1) / 2;
+  }
+
+  get isAtEnd(): boolean {
+    return this.at === this.bytes.length;
+  }
+}
+
+/** The greatest whole number that divides both. */
+export function greatestDivisor(left: number, right: number): number {
+  let [large, small] = [Math.abs(left), Math.abs(right)];
+  while (small > 0) [large, small] = [small, large % small];
+  return large;
+}

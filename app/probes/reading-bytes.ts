@@ -1,0 +1,125 @@
+/**
+ * Readings as bytes, exactly: every instant, tick and text comes back.
+ *
+ * Version 1, all numbers as `number-bytes.ts` writes them (u: from zero up, s: of either sign):
+ *   u version (1) · u count · u unit (0 °C, 1 °F) · u form
+ *   times: s first instant · u step · then for each further reading s (difference to the one before − the difference
+ *     before that) / step, the step being the greatest number that divides all of those
+ *   ticks: s first · u step · then for each further reading s (difference to the one before) / step, likewise
+ *   form 0 or 2: u decimals; the mark of the decimals is a point (0) or a comma (2)
+ *   form 1: for each reading u cut · u length · that many times u, the UTF-16 code units of its text
+ * Times and ticks are written as a whole, one after the other, so that a general compressor finds their patterns.
+ */
+import { ByteReader, ByteWriter, greatestDivisor } from './number-bytes.ts';
+import { textAt, type PlainTexts, type ReadingColumns } from './reading-columns.ts';
+
+const VERSION = 1;
+const UNITS = ['C', 'F'] as const;
+
+/** The bytes of some readings. */
+export function bytesOfReadings(columns: ReadingColumns): Uint8Array {
+  const { atMs, lowTicks, cut, texts, unit } = columns;
+  const writer = new ByteWriter();
+  const plain = cut === null && 'decimals' in texts ? texts : undefined;
+  for (const value of [VERSION, atMs.length, UNITS.indexOf(unit), formOf(plain)]) writer.writeUnsigned(value);
+  writeTimes(writer, atMs);
+  writeTicks(writer, lowTicks);
+  if (plain !== undefined) writer.writeUnsigned(plain.decimals);
+  else writeTexts(writer, columns);
+  return writer.finish();
+}
+
+/** The readings of some bytes; throws where they are damaged, or of a version that isn't known. */
+export function readingsOfBytes(bytes: Uint8Array): ReadingColumns {
+  const reader = new ByteReader(bytes);
+  const version = reader.readUnsigned();
+  if (version !== VERSION) throw new Error(`Readings of version ${version} are not known here.`);
+  const count = reader.readUnsigned();
+  const unit = UNITS[reader.readUnsigned()];
+  const form = reader.readUnsigned();
+  if (unit === undefined) throw new Error('The unit of the readings is damaged.');
+  const atMs = readTimes(reader, count);
+  const lowTicks = readTicks(reader, count);
+  const rest = form === 1 ? readTexts(reader, count) : { cut: null, texts: { decimals: reader.readUnsigned(), mark: form === 2 ? ',' as const : '.' as const } };
+  if (!reader.isAtEnd) throw new Error('There are more bytes than readings.');
+  return { unit, atMs, lowTicks, ...rest };
+}
+
+function formOf(plain: PlainTexts | undefined): number {
+  if (plain === undefined) return 1;
+  return plain.mark === ',' ? 2 : 0;
+}
+
+function writeTimes(writer: ByteWriter, atMs: Float64Array): void {
+  let step = 0;
+  forEachBend(atMs, (bend) => { step = greatestDivisor(step, bend); });
+  writer.writeSigned(atMs[0] ?? 0);
+  writer.writeUnsigned(step);
+  const divisor = Math.max(1, step);
+  forEachBend(atMs, (bend) => writer.writeSigned(bend / divisor));
+}
+
+/** By how much each difference differs from the one before; the first from none. */
+function forEachBend(values: Float64Array, each: (bend: number) => void): void {
+  let before = 0;
+  for (let index = 1; index < values.length; index += 1) {
+    const difference = (values[index] ?? 0) - (values[index - 1] ?? 0);
+    each(difference - before);
+    before = difference;
+  }
+}
+
+function readTimes(reader: ByteReader, count: number): Float64Array {
+  const values = new Float64Array(count);
+  let value = reader.readSigned();
+  const step = reader.readUnsigned();
+  let difference = 0;
+  if (count > 0) values[0] = value;
+  for (let index = 1; index < count; index += 1) {
+    difference += reader.readSigned() * Math.max(1, step);
+    value += difference;
+    values[index] = value;
+  }
+  return values;
+}
+
+function writeTicks(writer: ByteWriter, ticks: Int32Array): void {
+  let step = 0;
+  for (let index = 1; index < ticks.length && step !== 1; index += 1) step = greatestDivisor(step, (ticks[index] ?? 0) - (ticks[index - 1] ?? 0));
+  writer.writeSigned(ticks[0] ?? 0);
+  writer.writeUnsigned(step);
+  const divisor = Math.max(1, step);
+  for (let index = 1; index < ticks.length; index += 1) writer.writeSigned(((ticks[index] ?? 0) - (ticks[index - 1] ?? 0)) / divisor);
+}
+
+function readTicks(reader: ByteReader, count: number): Int32Array {
+  const ticks = new Int32Array(count);
+  let value = reader.readSigned();
+  const step = Math.max(1, reader.readUnsigned());
+  if (count > 0) ticks[0] = value;
+  for (let index = 1; index < count; index += 1) {
+    value += reader.readSigned() * step;
+    ticks[index] = value;
+  }
+  return ticks;
+}
+
+function writeTexts(writer: ByteWriter, columns: ReadingColumns): void {
+  columns.lowTicks.forEach((_ticks, index) => {
+    const text = textAt(columns, index);
+    writer.writeUnsigned(columns.cut?.[index] ?? 0);
+    writer.writeUnsigned(text.length);
+    for (let at = 0; at < text.length; at += 1) writer.writeUnsigned(text.charCodeAt(at));
+  });
+}
+
+function readTexts(reader: ByteReader, count: number): { cut: Uint8Array | null; texts: readonly string[] } {
+  const cut = new Uint8Array(count);
+  const texts: string[] = [];
+  for (let index = 0; index < count; index += 1) {
+    cut[index] = reader.readUnsigned();
+    const length = reader.readUnsigned();
+    texts.push(Array.from({ length }, () => String.fromCharCode(reader.readUnsigned())).join(''));
+  }
+  return { cut: cut.some((each) => each !== 0) ? cut : null, texts };
+}

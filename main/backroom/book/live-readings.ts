@@ -1,0 +1,75 @@
+/** Readings as they come in live: a row each, there as soon as it is kept, until they are closed into a block. */
+import { columnsOf } from '../../../app/probes/reading-columns.ts';
+import type { KeptReading, LiveReadings, ReadingsAbout, SeriesReading } from '../room.ts';
+import type { Connection } from './connection.ts';
+import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
+
+interface LiveRow {
+  readonly point_id: string;
+  readonly at_ms: number;
+  readonly low_ticks: number;
+  readonly cut: number;
+  readonly text: string;
+  readonly unit: 'F' | 'C';
+  readonly instrument_id: string | null;
+  readonly source: string;
+}
+
+/** Live readings of one kind, ready to become a block. */
+export interface LiveStretch {
+  readonly about: ReadingsAbout;
+  readonly columns: ReadingColumns;
+}
+
+export interface LiveRows {
+  /** Keeps readings at once, in a transaction of their own; what is there already is only counted. */
+  keep(about: LiveReadings, rows: readonly KeptReading[]): { kept: number; alreadyThere: number };
+  of(pointId: string): SeriesReading[];
+  last(pointId: string): SeriesReading | undefined;
+  /** The points with live rows, and how many each has. */
+  waiting(): { pointId: string; count: number; firstMs: number }[];
+  /** Takes a point's live rows out, as stretches by thermometer, unit and source; only inside a transaction that keeps them as blocks. */
+  take(pointId: string): LiveStretch[];
+}
+
+const INSERT = `INSERT INTO live_readings (point_id, at_ms, low_ticks, cut, text, unit, instrument_id, source)
+VALUES (@point_id, @at_ms, @low_ticks, @cut, @text, @unit, @instrument_id, @source)
+ON CONFLICT (point_id, at_ms, low_ticks, cut) DO NOTHING`;
+
+export function openLiveRows(database: Connection): LiveRows {
+  const insert = database.prepare<[LiveRow]>(INSERT);
+  const inOrder = database.prepare<[string], LiveRow>('SELECT * FROM live_readings WHERE point_id = ? ORDER BY at_ms, position');
+  const latest = database.prepare<[string], LiveRow>('SELECT * FROM live_readings WHERE point_id = ? ORDER BY at_ms DESC, position DESC LIMIT 1');
+  const counts = database.prepare<[], { pointId: string; count: number; firstMs: number }>('SELECT point_id AS pointId, count(*) AS count, min(at_ms) AS firstMs FROM live_readings GROUP BY point_id ORDER BY point_id');
+  const remove = database.prepare<[string]>('DELETE FROM live_readings WHERE point_id = ?');
+  const keepAll = database.transaction((about: LiveReadings, rows: readonly KeptReading[]) => rows.reduce((kept, row) => kept + insert.run(rowOf(about, row)).changes, 0));
+  return {
+    keep(about, rows) {
+      const kept = keepAll.immediate(about, rows);
+      return { kept, alreadyThere: rows.length - kept };
+    },
+    of: (pointId) => inOrder.all(pointId).map(readingOf),
+    last(pointId) {
+      const row = latest.get(pointId);
+      return row === undefined ? undefined : readingOf(row);
+    },
+    waiting: () => counts.all(),
+    take(pointId) {
+      const kinds = Map.groupBy(inOrder.all(pointId), (row) => JSON.stringify([row.instrument_id, row.unit, row.source]));
+      remove.run(pointId);
+      return [...kinds.values()].flatMap((rows) => {
+        const [first] = rows;
+        if (first === undefined) return [];
+        return [{ about: { pointId, instrumentId: first.instrument_id, how: 'instrument' as const, source: first.source }, columns: columnsOf(rows.map(readingOf), first.unit) }];
+      });
+    },
+  };
+}
+
+function rowOf({ pointId, instrumentId, unit, source }: LiveReadings, { atMs, lowTicks, highTicks, text }: KeptReading): LiveRow {
+  return { point_id: pointId, at_ms: atMs, low_ticks: lowTicks, cut: highTicks - lowTicks, text: text.toWellFormed(), unit, instrument_id: instrumentId, source: source.toWellFormed() };
+}
+
+function readingOf(row: LiveRow): SeriesReading {
+  return { atMs: row.at_ms, lowTicks: row.low_ticks, highTicks: row.low_ticks + row.cut, text: row.text, instrumentId: row.instrument_id, how: 'instrument', unit: row.unit, entry: 0 };
+}

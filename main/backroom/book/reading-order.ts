@@ -1,0 +1,104 @@
+/** Readings from blocks, as single ones and as numbers in order of time. */
+import { textAt, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
+import type { ReadingNumbers, SeriesReading } from '../room.ts';
+import type { Block } from './reading-blocks.ts';
+
+/** Single readings of a block; their text is worked out only when it is asked for, since most who ask want numbers. */
+export function readingsOfBlock(block: Block): SeriesReading[] {
+  return Array.from(block.columns.atMs, (_at, index) => new ReadingOfBlock(block, index));
+}
+
+/** The one that was latest in time; of several at that instant the one kept last. */
+export function lastOfBlock(block: Block): SeriesReading {
+  const { atMs } = block.columns;
+  let found = 0;
+  for (let index = 1; index < atMs.length; index += 1) if ((atMs[index] ?? 0) >= (atMs[found] ?? 0)) found = index;
+  return new ReadingOfBlock(block, found);
+}
+
+class ReadingOfBlock implements SeriesReading {
+  readonly atMs: number;
+  readonly lowTicks: number;
+  readonly highTicks: number;
+  readonly instrumentId: string | null;
+  readonly how: SeriesReading['how'];
+  readonly unit: SeriesReading['unit'];
+  readonly entry: number;
+  private readonly columns: ReadingColumns;
+  private readonly index: number;
+
+  constructor({ columns, instrumentId, how, entrySequence }: Block, index: number) {
+    this.columns = columns;
+    this.index = index;
+    this.atMs = columns.atMs[index] ?? 0;
+    this.lowTicks = columns.lowTicks[index] ?? 0;
+    this.highTicks = this.lowTicks + (columns.cut?.[index] ?? 0);
+    this.instrumentId = instrumentId;
+    this.how = how;
+    this.unit = columns.unit;
+    this.entry = entrySequence;
+  }
+
+  get text(): string {
+    return textAt(this.columns, this.index);
+  }
+}
+
+/**
+ * Rows and blocks as numbers in order of time; at one instant rows stand before blocks, and each as they were kept.
+ * @param span both ends included
+ */
+export function mergeNumbers(rows: readonly SeriesReading[], blocks: readonly ReadingColumns[], span?: { readonly fromMs: number; readonly toMs: number }): ReadingNumbers {
+  const total = blocks.reduce((sum, { atMs }) => sum + atMs.length, rows.length);
+  const atMs = new Float64Array(total);
+  const lowTicks = new Int32Array(total);
+  const cut = new Uint8Array(total);
+  rows.forEach((row, index) => {
+    atMs[index] = row.atMs;
+    lowTicks[index] = row.lowTicks;
+    cut[index] = row.highTicks - row.lowTicks;
+  });
+  let at = rows.length;
+  for (const block of blocks) {
+    atMs.set(block.atMs, at);
+    lowTicks.set(block.lowTicks, at);
+    if (block.cut !== null) cut.set(block.cut, at);
+    at += block.atMs.length;
+  }
+  const inOrder = isSorted(atMs) ? { atMs, lowTicks, cut } : sorted({ atMs, lowTicks, cut });
+  const cutOut = span === undefined ? inOrder : within(inOrder, span);
+  return { ...cutOut, cut: cutOut.cut.some((each) => each !== 0) ? cutOut.cut : null };
+}
+
+interface Numbers {
+  readonly atMs: Float64Array;
+  readonly lowTicks: Int32Array;
+  readonly cut: Uint8Array;
+}
+
+function isSorted(values: Float64Array): boolean {
+  for (let index = 1; index < values.length; index += 1) if ((values[index] ?? 0) < (values[index - 1] ?? 0)) return false;
+  return true;
+}
+
+function sorted({ atMs, lowTicks, cut }: Numbers): Numbers {
+  const order = Uint32Array.from(atMs, (_at, index) => index).sort((left, right) => (atMs[left] ?? 0) - (atMs[right] ?? 0) || left - right);
+  return { atMs: Float64Array.from(order, (index) => atMs[index] ?? 0), lowTicks: Int32Array.from(order, (index) => lowTicks[index] ?? 0), cut: Uint8Array.from(order, (index) => cut[index] ?? 0) };
+}
+
+function within({ atMs, lowTicks, cut }: Numbers, { fromMs, toMs }: { readonly fromMs: number; readonly toMs: number }): Numbers {
+  const from = firstFrom(atMs, fromMs);
+  const to = firstFrom(atMs, toMs + 1);
+  return { atMs: atMs.subarray(from, to), lowTicks: lowTicks.subarray(from, to), cut: cut.subarray(from, to) };
+}
+
+/** The first place that isn't before an instant, by halving. */
+function firstFrom(atMs: Float64Array, instant: number): number {
+  let [low, high] = [0, atMs.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((atMs[middle] ?? 0) < instant) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

@@ -1,0 +1,41 @@
+/** What an entry vouches for: a digest over the readings kept since the entry before. */
+import { createHash } from 'node:crypto';
+import { canonicalJson } from './canonical.ts';
+import type { ReadingRow } from './readings.ts';
+
+/** A digest that is fed in the order of keeping. */
+export interface ReadingsDigest {
+  addRow(row: ReadingRow): void;
+  /** A block's digest line, and how many readings it holds. */
+  addBlock(line: string, count: number): void;
+  readonly count: number;
+  hex(): string;
+}
+
+/**
+ * Starts a digest over readings; of none it is the SHA-256 of nothing. Rows alone give the SHA-256 of their
+ * lines; where there are blocks it is that of the rows' digest and the blocks' lines.
+ */
+export function startReadingsDigest(): ReadingsDigest {
+  const rows = createHash('sha256');
+  const blocks: string[] = [];
+  let count = 0;
+  return {
+    addRow(row) {
+      rows.update(canonicalJson([row.point_id, row.at_ms, row.low_ticks, row.cut, row.text, row.unit, row.instrument_id, row.how, row.source]));
+      rows.update('\n');
+      count += 1;
+    },
+    addBlock(line, readings) {
+      blocks.push(line);
+      count += readings;
+    },
+    get count() {
+      return count;
+    },
+    hex() {
+      const ofRows = rows.copy().digest('hex');
+      return blocks.length === 0 ? ofRows : createHash('sha256').update([ofRows, ...blocks].join('\n')).digest('hex');
+    },
+  };
+}

@@ -1,0 +1,23 @@
+/** The thermometers and their checks. */
+export const instruments = {
+  check: 'Check',
+  checkOf: (name: string) => `Check ${name}`,
+  checkTitle: (name: string) => `Check of ${name}`,
+  lead: 'Crushed ice with a little cold water, stirred; tip in the middle, until it stands still.',
+  ice: 'It shows in ice',
+  boilingOpen: 'In boiling water too',
+  boiling: 'It shows in boiling water',
+  altitude: 'Altitude of the kitchen',
+  altitudeHelp: '1000 ft are 305 m.',
+  pressure: 'Air pressure at the place, if you know it',
+  pressureHelp: 'At the place itself, not brought down to sea level: better than the altitude.',
+  when: 'Checked',
+  keep: 'Keep this check',
+  past: (count: number) => (count === 1 ? '1 check' : `${count} checks`),
+  dueToday: 'ice check due today',
+  overdue: 'full check overdue',
+  inDate: 'in date',
+  resolution: 'Smallest step it shows (may be empty)',
+  accuracyClass: 'Accuracy by its maker, ± (may be empty)',
+  by: (initials: string, when: string) => `${when}, ${initials}`,
+} as const;

@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { openSmokeKitchen, pointId, refusal, releaseInput, smokeAndCool, type Smoked, type SmokeKitchen } from './smoke-kitchen.ts';
+
+const MINUTE_MS = 60_000;
+const DAY_MS = 86_400_000;
+
+/** A batch released, sealed in two packs, one of them labelled; then a day passes. */
+async function releasedAndPacked(): Promise<{ smoke: SmokeKitchen; smoked: Smoked; packIds: string[]; codes: string[] }> {
+  const smoke = await openSmokeKitchen();
+  const smoked = await smokeAndCool(smoke, { topF: 150 });
+  const { kitchen, batchId } = smoke;
+  await kitchen.ask('batch.decide', releaseInput(batchId, { initialsForError: true }));
+  const { packs } = await kitchen.ask('pack.seal', { batchId, weights: [{ text: '1', unit: 'lb' }, { text: '1.1', unit: 'lb' }], sealedAtMs: kitchen.clock.nowMs() });
+  await kitchen.ask('label.printed', { packIds: packs.slice(0, 1).map(({ id }) => id), stockId: '4x3in' });
+  kitchen.clock.advance(DAY_MS);
+  return { smoke, smoked, packIds: packs.map(({ id }) => id), codes: packs.map(({ code }) => code) };
+}
+
+async function readHigh({ kitchen, probeIds }: SmokeKitchen): Promise<string[]> {
+  const checked = await kitchen.ask('instrument.check', { instrumentId: probeIds[0] ?? '', atMs: kitchen.clock.nowMs(), ice: { text: '35', unit: 'F' }, boiling: null, altitudeMetres: '', pressureHectopascals: '' });
+  return checked.affectedBatches;
+}
+
+describe('a probe that read high, found the next day', () => {
+  it('brings the released batch back as work: decide again, the labels, the packs by name', async () => {
+    const { smoke, codes } = await releasedAndPacked();
+    const { kitchen } = smoke;
+    expect((await kitchen.ask('worklist.get', {})).items).toEqual([]);
+    const affected = await readHigh(smoke);
+    expect(affected).toHaveLength(1);
+    const { items } = await kitchen.ask('worklist.get', {});
+    expect(items.map(({ what, done }) => [what, done])).toEqual([['decide-again', null], ['labels', null], ['packs', null]]);
+    expect(items[0]?.text).toContain('HOT-145-30');
+    expect(items[0]?.text).toContain('Probe 1 was checked');
+    expect(items[1]?.text).toContain(codes[0]);
+    expect(items[1]?.text).not.toContain(codes[1]);
+    for (const code of codes) expect(items[2]?.text).toContain(code);
+  });
+
+  it('stops sealing and printing until a manager decides again, and is listed once', async () => {
+    const { smoke, packIds } = await releasedAndPacked();
+    const { kitchen, batchId } = smoke;
+    await readHigh(smoke);
+    await readHigh(smoke);
+    expect((await kitchen.ask('worklist.get', {})).items).toHaveLength(3);
+    const seal = { batchId, weights: [{ text: '1', unit: 'lb' as const }], sealedAtMs: kitchen.clock.nowMs() };
+    expect(await refusal(kitchen.reply('pack.seal', seal))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('must be decided again') });
+    expect((await refusal(kitchen.reply('label.forPacks', { packIds, stockId: '4x3in' }))).code).toBe('RULE_BLOCKS');
+    expect(await refusal(kitchen.reply('batch.decide', releaseInput(batchId)))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('HOT-145-30') });
+    await kitchen.ask('batch.decide', releaseInput(batchId, { decision: 'hold', reason: 'The probe read high.', keptWhere: 'red tub' }));
+    const { items } = await kitchen.ask('worklist.get', {});
+    expect(items.map(({ what, done }) => [what, done !== null])).toEqual([['labels', false], ['packs', false], ['decide-again', true]]);
+  });
+
+  it('has its other work ticked off by name, with how; the decision can’t be ticked off', async () => {
+    const { smoke } = await releasedAndPacked();
+    const { kitchen } = smoke;
+    await readHigh(smoke);
+    const { items } = await kitchen.ask('worklist.get', {});
+    const id = (what: string) => items.find((item) => item.what === what)?.id ?? '';
+    expect((await refusal(kitchen.reply('worklist.done', { itemId: id('decide-again'), how: 'Done.' }))).code).toBe('RULE_BLOCKS');
+    const after = await kitchen.ask('worklist.done', { itemId: id('packs'), how: 'Both in the red tub in the walk-in.' }, 'HA');
+    expect(after.items.find((item) => item.what === 'packs')?.done).toMatchObject({ initials: 'HA', how: 'Both in the red tub in the walk-in.' });
+    expect((await refusal(kitchen.reply('worklist.done', { itemId: id('packs'), how: 'Again.' }))).code).toBe('CONFLICT');
+  });
+
+  it('touches no batch that was read by another thermometer', async () => {
+    const { smoke } = await releasedAndPacked();
+    const { id } = await smoke.kitchen.ask('office.addInstrument', { name: 'Spare', kind: 'hand-thermometer', error: null });
+    const { affectedBatches } = await smoke.kitchen.ask('instrument.check', { instrumentId: id, atMs: smoke.kitchen.clock.nowMs(), ice: { text: '36', unit: 'F' }, boiling: null, altitudeMetres: '', pressureHectopascals: '' });
+    expect(affectedBatches).toEqual([]);
+  });
+});
+
+describe('other records that come later', () => {
+  it('bring a released batch back: a late reading that breaks its cooling', async () => {
+    const { smoke, smoked } = await releasedAndPacked();
+    const { kitchen } = smoke;
+    await kitchen.ask('readings.enter', { how: 'by-hand', readings: [{ pointId: pointId(smoked.load, 'Thick end'), atMs: smoked.outMs + 130 * MINUTE_MS, value: { text: '90', unit: 'F' }, instrumentId: null }] });
+    expect((await kitchen.ask('worklist.get', {})).items[0]?.text).toContain('COOL-AFDO');
+  });
+
+  it('bring it back when its species was wrong and nitrite isn’t permitted in it', async () => {
+    const { smoke } = await releasedAndPacked();
+    const { kitchen, batchId } = smoke;
+    await kitchen.ask('lab.record', { batchId, sampledOn: '2026-11-26', sample: 'loin', laboratory: 'Harbour Laboratory', saltPercent: '2.40', moisturePercent: '64.1', nitritePpm: '60' });
+    const [batch] = (await kitchen.ask('batch.list', {})).batches.filter(({ id }) => id === batchId);
+    const { items } = await kitchen.ask('worklist.get', {});
+    expect(items.length + (batch === undefined ? 1 : 0)).toBeGreaterThan(0);
+    expect(items[0]?.text).toContain('NIT-NONE');
+  });
+});
+
+describe('a correction', () => {
+  it('of a lot’s species goes to its batches, is recorded with the old, and is refused when nothing changes', async () => {
+    const { smoke } = await releasedAndPacked();
+    const { kitchen, batchId } = smoke;
+    const { lots } = await kitchen.ask('fishLot.list', {});
+    const [lot] = lots;
+    if (lot === undefined) throw new Error('no lot');
+    await kitchen.ask('fishLot.correct', { lotId: lot.id, speciesId: 'Salvelinus namaycush', ownerName: null, why: 'The tag said lake trout.' }, 'CH');
+    expect((await kitchen.ask('batch.get', { batchId })).batch.marketName).toBe('Lake Trout');
+    const { entries } = await kitchen.ask('record.batch', { batchId });
+    expect(entries.find((entry) => entry.kind === 'batch.correct')).toMatchObject({ why: 'The tag said lake trout.', person: 'CH' });
+    expect((await refusal(kitchen.reply('fishLot.correct', { lotId: lot.id, speciesId: 'Salvelinus namaycush', ownerName: null, why: 'Again.' }))).code).toBe('CONFLICT');
+    expect((await refusal(kitchen.reply('fishLot.correct', { lotId: lot.id, speciesId: 'Piscis nullus', ownerName: null, why: 'x' }))).code).toBe('INVALID_INPUT');
+  });
+
+  it('of how thick the fish is stays within what fillets are, and belongs to the batch', async () => {
+    const { smoke, smoked } = await releasedAndPacked();
+    const { kitchen, batchId } = smoke;
+    const piece = pointId(smoked.load, 'Tail');
+    await kitchen.ask('batch.correct', { batchId, thickestMm: 41, pieces: [{ pointId: piece, thicknessMm: 22 }], why: 'Measured again.' });
+    expect((await kitchen.ask('batch.get', { batchId })).batch.thickestMm).toBe(41);
+    expect((await refusal(kitchen.reply('batch.correct', { batchId, thickestMm: 0, pieces: [], why: 'x' }))).fields?.[0]?.path).toEqual(['thickestMm']);
+    expect((await refusal(kitchen.reply('batch.correct', { batchId, thickestMm: 41, pieces: [], why: 'x' }))).code).toBe('CONFLICT');
+    expect((await refusal(kitchen.reply('batch.correct', { batchId, thickestMm: null, pieces: [{ pointId: pointId(smoked.load, 'Chamber'), thicknessMm: 20 }], why: 'x' }))).code).toBe('INVALID_INPUT');
+  });
+});
