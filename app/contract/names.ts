@@ -4,7 +4,7 @@ export const REQUEST_NAMES = [
   'book.status', 'book.propose', 'book.start', 'book.openDemo', 'book.backUp',
   'office.get', 'office.addPerson', 'office.addInstrument', 'office.addSmoker', 'office.addPlace', 'office.saveKitchen',
   'limits.list', 'limits.confirm', 'limits.own', 'limits.addSet', 'limits.decideFor',
-  'paper.list', 'paper.add', 'paper.strike', 'scheduled.save', 'batch.useScheduled',
+  'paper.list', 'paper.file', 'paper.add', 'paper.strike', 'scheduled.save', 'scheduled.forBatch', 'batch.useScheduled',
   'fish.species', 'fishLot.receive', 'fishLot.list',
   'recipe.list', 'recipe.versions', 'recipe.save', 'recipe.export', 'recipe.import', 'ingredient.list', 'ingredient.save',
   'taste.list', 'taste.get', 'taste.start', 'taste.add', 'taste.strike', 'taste.float', 'taste.keep',

@@ -1,6 +1,7 @@
 /** The stages of one descent: from its start, or from the target before, down to each target. */
 import type { Crossing, Descent } from './descent-start.ts';
 import type { Reading } from './judge-case.ts';
+import { factsOfRow, placeOf } from './reading-order.ts';
 import { isGap } from './readings.ts';
 import { compareVerdicts, type Verdict } from './verdict.ts';
 
@@ -41,15 +42,16 @@ export interface DescentStages {
  */
 export function judgeStages(descent: Descent, targets: readonly Target[], clock: 'shared' | 'separate', isOpen: boolean): DescentStages {
   const canGoOn = isOpen && !descent.isCut;
-  const after = descent.readings.findIndex((reading) => reading.atMs >= descent.start.latestMs);
+  const { readings, from, to } = descent;
   const lastTarget = targets.at(-1);
-  const end = lastTarget === undefined ? -1 : descent.readings.findIndex((reading, index) => index >= after && reading.highTicks <= lastTarget.limitTicks);
-  const upTo = end === -1 ? descent.readings.length - 1 : end;
+  let end = lastTarget === undefined ? to : Math.max(from, placeOf(readings, descent.start.latestMs));
+  while (end < to && (readings[end]?.highTicks ?? 0) > (lastTarget?.limitTicks ?? 0)) end += 1;
+  const upTo = Math.min(end, to - 1);
   const crossings = targets.map((target) => crossingOf(target, descent, upTo));
   const wideStep = firstWideStep(descent, upTo);
   const stages = targets.map((target, number): Stage => {
     const base = clock === 'shared' || number === 0 ? descent.start : crossings[number - 1];
-    return judgeStage({ number, target, base, end: crossings[number], lastMs: descent.readings[upTo]?.atMs ?? descent.start.latestMs, canGoOn: canGoOn && wideStep === undefined });
+    return judgeStage({ number, target, base, end: crossings[number], lastMs: readings[upTo]?.atMs ?? descent.start.latestMs, canGoOn: canGoOn && wideStep === undefined });
   });
   // Between equals the later stage, nearer to the end, is told.
   const worst = stages.reduce((found, next) => ((compareVerdicts(next.verdict, found.verdict) || roomOf(next) - roomOf(found)) <= 0 ? next : found));
@@ -64,13 +66,15 @@ export function roomOf(stage: Stage): number {
 
 /** Between the last reading above the target and the next, after which all stay at or below until the last target. */
 function crossingOf(target: Target, descent: Descent, upTo: number): Crossing | undefined {
-  const { readings, start } = descent;
+  const { readings, from, start } = descent;
   let above = upTo;
-  while (above >= 0 && (readings[above]?.highTicks ?? 0) <= target.limitTicks) above -= 1;
-  const reading: Reading | undefined = readings[above + 1];
+  while (above >= from && (readings[above]?.highTicks ?? 0) <= target.limitTicks) above -= 1;
+  // What was read before the clock began tells nothing of when, after that, it was reached.
+  const early = above < from && (readings[from]?.atMs ?? start.latestMs) < start.latestMs ? 1 : 0;
+  const reading: Reading | undefined = readings[Math.min(above + 1 + early, upTo)];
   if (above === upTo || reading === undefined) return undefined;
   // Nothing above it since the start: it was crossed at some time from the start on.
-  const beforeMs = above < 0 ? start.earliestMs : Math.max(readings[above]?.atMs ?? 0, start.earliestMs ?? Number.MIN_SAFE_INTEGER);
+  const beforeMs = above < from ? start.earliestMs : Math.max(readings[above]?.atMs ?? 0, start.earliestMs ?? Number.MIN_SAFE_INTEGER);
   return { earliestMs: reading.highTicks === target.limitTicks ? reading.atMs : beforeMs, latestMs: Math.max(reading.atMs, start.latestMs) };
 }
 
@@ -96,8 +100,10 @@ function judgeStage({ number, target, base, end, lastMs, canGoOn }: StageInput):
   return { ...stage, verdict: mayMeet ? 'meets' : 'not-proven', longestMs, shortestMs };
 }
 
-function firstWideStep({ readings, start }: Descent, upTo: number): { fromMs: number; toMs: number } | undefined {
-  for (let index = 1; index <= upTo; index += 1) {
+function firstWideStep({ readings, from, start }: Descent, upTo: number): { fromMs: number; toMs: number } | undefined {
+  const { isPlain, longestMs } = factsOfRow(readings);
+  if (isPlain && longestMs <= WIDEST_STEP_MS) return undefined;
+  for (let index = from + 1; index <= upTo; index += 1) {
     const before = readings[index - 1];
     const reading = readings[index];
     if (before === undefined || reading === undefined || before.atMs < (start.earliestMs ?? Number.MIN_SAFE_INTEGER)) continue;

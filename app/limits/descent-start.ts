@@ -1,5 +1,6 @@
 /** Where a piece's cooling begins: each fall from above the start, between a reading above it and one at or below. */
 import type { JudgeCase, Reading } from './judge-case.ts';
+import { placeAfter, placeOf } from './reading-order.ts';
 import type { Stretch } from './stretches.ts';
 
 /** When something was crossed: between two readings, or exactly at one. */
@@ -12,8 +13,10 @@ export interface Crossing {
 /** One descent of a piece: its readings from the last one above the start, and where the start lies. */
 export interface Descent {
   readonly start: Crossing;
-  /** In order; the first may be the last reading above the start. */
+  /** The piece's whole row, in order; its own are those from one place to before another. The first may be the last reading above the start. */
   readonly readings: readonly Reading[];
+  readonly from: number;
+  readonly to: number;
   /** Cut off by a new completed hold: nothing more can be shown of it. */
   readonly isCut: boolean;
 }
@@ -39,7 +42,7 @@ export function findDescents(readings: readonly Reading[], startTicks: number | 
   const fall = firstFall(readings, startTicks, 0, readings.length);
   if (fall !== undefined) return { descents: [fall], isHot: false };
   if (readings.some((reading) => reading.lowTicks > startTicks)) return { descents: [], isHot: true };
-  return { descents: [{ start: withoutAbove(first, startTicks, judged.endOfSmokingMs), readings, isCut: false }], isHot: false };
+  return { descents: [{ start: withoutAbove(first, startTicks, judged.endOfSmokingMs), readings, from: 0, to: readings.length, isCut: false }], isHot: false };
 }
 
 /**
@@ -55,7 +58,7 @@ function firstFall(readings: readonly Reading[], startTicks: number, from: numbe
     const isExact = reading.lowTicks === startTicks;
     return {
       start: { earliestMs: isExact ? reading.atMs : before.atMs, latestMs: reading.atMs },
-      readings: readings.slice(index - 1, to),
+      readings, from: index - 1, to,
       isCut: to < readings.length,
     };
   }
@@ -66,10 +69,10 @@ function firstFall(readings: readonly Reading[], startTicks: number, from: numbe
 function afterHolds(readings: readonly Reading[], startTicks: number, holds: readonly Stretch[]): DescentRecord {
   const descents: Descent[] = [];
   holds.forEach((hold, number) => {
-    const from = readings.findIndex((reading) => reading.atMs > hold.toMs);
+    const from = placeAfter(readings, hold.toMs);
     const next = holds[number + 1];
-    const to = next === undefined ? readings.length : readings.findIndex((reading) => reading.atMs >= next.fromMs);
-    if (from === -1) return;
+    const to = next === undefined ? readings.length : placeOf(readings, next.fromMs);
+    if (from === readings.length) return;
     const fall = firstFall(readings, startTicks, from, to);
     if (fall !== undefined) descents.push(fall);
   });
@@ -87,5 +90,5 @@ function fromMark(readings: readonly Reading[], markMs: number | undefined): Des
   const index = markMs === undefined ? -1 : readings.findIndex((reading) => reading.atMs >= markMs);
   if (markMs === undefined || index === -1) return { descents: [], isHot: true };
   const start = { earliestMs: markMs, latestMs: markMs };
-  return { descents: [{ start, readings: readings.slice(Math.max(0, index - 1)), isCut: false }], isHot: false };
+  return { descents: [{ start, readings, from: Math.max(0, index - 1), to: readings.length, isCut: false }], isHot: false };
 }

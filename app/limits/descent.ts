@@ -6,6 +6,7 @@ import { descentNeeded, descentText } from './descent-words.ts';
 import { completedHolds, heatRule, measurePlace } from './hold-rule.ts';
 import type { JudgeCase, MeasuredPoint, Reading } from './judge-case.ts';
 import type { DescentCheck } from './limit-set.ts';
+import { factsOfRow } from './reading-order.ts';
 import { betweenMarks, limitTicks, mergeReadings, pointsOf } from './readings.ts';
 import type { Stretch } from './stretches.ts';
 import type { Verdict } from './verdict.ts';
@@ -19,7 +20,7 @@ export interface PieceDescent {
   readonly readings: readonly Reading[];
   readonly record: DescentRecord;
   /** Whether it was seen to fall to the start or below, in a descent or before a later hold. */
-  readonly hasFallen: boolean;
+  readonly hasFallen: () => boolean;
   readonly descents: readonly DescentStages[];
   readonly verdict: Verdict;
   /** The worst stage of the worst descent; undefined where none has begun. */
@@ -55,7 +56,7 @@ export function judgeDescent(check: DescentCheck, judged: JudgeCase, context: Ju
 /** A reading in doubt counts as real; where leaving it out is worse, it does not help either. */
 export function judgeDoubtedDescent(check: DescentCheck, judged: JudgeCase, context: JudgeContext, shiftTicks: number): Finding {
   const found = judgeDescent(check, judged, context, shiftTicks);
-  if (!judged.points.some((point) => point.role === 'piece' && point.readings.some((reading) => reading.doubt !== undefined))) return found;
+  if (!judged.points.some((point) => point.role === 'piece' && factsOfRow(point.readings).hasDoubt)) return found;
   const points = judged.points.map((point) => ({ ...point, readings: point.readings.filter((reading) => reading.doubt === undefined) }));
   return worstBy([found, judgeDescent(check, { ...judged, points }, context, shiftTicks)], () => 0);
 }
@@ -70,7 +71,7 @@ export function measureDescent(check: DescentCheck, point: MeasuredPoint, judged
   const descents = record.descents.map((descent) => judgeStages(descent, targets, check.clock, span.open));
   const pending: Verdict = span.open ? 'open' : 'not-proven';
   // Where the mark itself starts the clock, a reading at that very moment is one of the cooling.
-  const hasFallen = startTicks === undefined ? descents.length > 0 : readings.some((reading, index) => reading.lowTicks <= startTicks && (readings[index - 1]?.lowTicks ?? startTicks) > startTicks);
+  const hasFallen = () => startTicks === undefined ? descents.length > 0 : readings.some((reading, index) => reading.lowTicks <= startTicks && (readings[index - 1]?.lowTicks ?? startTicks) > startTicks);
   if (descents.length === 0) return { point, readings, record, hasFallen, descents, verdict: pending, worst: undefined };
   const worst = worstBy(descents, (left, right) => roomOf(left.worst) - roomOf(right.worst));
   const verdict = record.isHot ? worstBy([worst, { verdict: pending }], () => 0).verdict : worst.verdict;
@@ -109,9 +110,9 @@ function wasRead(piece: PieceDescent, judged: JudgeCase): boolean {
   const markMs = judged.endOfSmokingMs ?? judged.records.process.outMs;
   const last = piece.readings.at(-1);
   if (markMs !== undefined && last !== undefined && last.atMs > markMs) return true;
-  const hasFallen = piece.record.descents.some((descent) => descent.readings[0] !== undefined && descent.readings[0].atMs < descent.start.latestMs);
+  const hasFallen = piece.record.descents.some((descent) => (descent.readings[descent.from]?.atMs ?? descent.start.latestMs) < descent.start.latestMs);
   // One that cooled, was heated again and kept its hold is still hot: it is not done because others are.
-  return hasFallen || piece.hasFallen || (markMs === undefined && !piece.record.isHot);
+  return hasFallen || piece.hasFallen() || (markMs === undefined && !piece.record.isHot);
 }
 
 function shortestIn(piece: PieceDescent): number {

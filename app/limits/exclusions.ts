@@ -1,5 +1,5 @@
 /** Readings that people exclude: the verdict with them out, and the verdict as recorded, side by side. */
-import type { ExcludedReading, JudgeCase, MeasuredPoint } from './judge-case.ts';
+import type { ExcludedReading, JudgeCase, MeasuredPoint, Reading } from './judge-case.ts';
 import { judgeSet, type SetOptions, type SetResult } from './judge-set.ts';
 import type { LimitBook, LimitSet } from './limit-set.ts';
 import { listText, nameText, type Words } from './words.ts';
@@ -30,14 +30,14 @@ export interface BothVerdicts {
 
 /**
  * Takes out what named people excluded with a reason. Everything read at that instant by that point
- * goes; the hole it leaves is a hole of the record. An exclusion without a reason, without initials
+ * goes, or where the exclusion gives ticks, the reading that has them; the hole it leaves is a hole of the record. An exclusion without a reason, without initials
  * or without a reading that it names is refused.
  */
 export function applyExclusions(judged: JudgeCase): ExcludedCase {
   const applied: ExcludedReading[] = [];
   const refused: RefusedExclusion[] = [];
   const instants = new Map<MeasuredPoint, Set<number>>();
-  const taken = new Map<MeasuredPoint, Set<number>>();
+  const taken = new Map<MeasuredPoint, Map<number, ExcludedReading[]>>();
   const instantsOf = (point: MeasuredPoint): Set<number> => {
     const known = instants.get(point) ?? new Set(point.readings.map((reading) => reading.atMs));
     instants.set(point, known);
@@ -51,11 +51,14 @@ export function applyExclusions(judged: JudgeCase): ExcludedCase {
       continue;
     }
     applied.push(excluded);
-    for (const point of named) taken.set(point, (taken.get(point) ?? new Set()).add(excluded.atMs));
+    for (const point of named) {
+      const out = taken.get(point) ?? new Map<number, ExcludedReading[]>();
+      taken.set(point, out.set(excluded.atMs, [...(out.get(excluded.atMs) ?? []), excluded]));
+    }
   }
   const points = judged.points.map((point) => {
     const out = taken.get(point);
-    return out === undefined ? point : { ...point, readings: point.readings.filter((reading) => !out.has(reading.atMs)) };
+    return out === undefined ? point : { ...point, readings: point.readings.filter((reading) => out.get(reading.atMs)?.some((excluded) => isMeant(reading, excluded)) !== true) };
   });
   return { judged: { ...judged, points, excluded: undefined }, applied, refused };
 }
@@ -102,8 +105,12 @@ function refusalOf(excluded: ExcludedReading, named: readonly MeasuredPoint[], i
   if (excluded.reason.trim() === '') return 'It gives no reason.';
   if (excluded.byInitials.trim() === '') return 'It names nobody who decided it.';
   if (named.length === 0) return 'There is no such point in the record.';
-  if (new Set(named.map((point) => point.role)).size > 1) return 'Several points have that name.';
+  if (excluded.pointId === undefined && new Set(named.map((point) => point.role)).size > 1) return 'Several points have that name.';
   return named.some((point) => instantsOf(point).has(excluded.atMs)) ? undefined : 'There is no reading at that moment.';
+}
+
+function isMeant(reading: Reading, { lowTicks, highTicks }: ExcludedReading): boolean {
+  return (lowTicks === undefined || reading.lowTicks === lowTicks) && (highTicks === undefined || reading.highTicks === highTicks);
 }
 
 function isNamed(point: MeasuredPoint, { pointId, pointName }: ExcludedReading): boolean {

@@ -8,6 +8,8 @@ import { figureText } from './words.ts';
 const MINUTE_MS = 60_000;
 
 export interface HoldRule {
+  /** The limit as it is compared, so that a rule asked again is known. */
+  readonly ticks: number;
   readonly requiredMs: number;
   /** “145 °F or above”, as the law has it. */
   readonly text: string;
@@ -32,6 +34,7 @@ export interface PlaceHold {
 export function heatRule(check: HoldCheck, shiftTicks: number): HoldRule {
   const ticks = limitTicks(check.limit) + shiftTicks;
   return {
+    ticks,
     requiredMs: check.minutes * MINUTE_MS,
     text: `${figureText(check.limit)} or above`,
     worse: 'lower',
@@ -45,6 +48,7 @@ export function freezeRule(check: FreezeCheck, shiftTicks: number, limit = check
   const ticks = limitTicks(limit) - shiftTicks;
   const requiredMs = check.minutes * MINUTE_MS;
   return {
+    ticks,
     requiredMs,
     text: `${figureText(limit)} or below`,
     worse: 'higher',
@@ -58,6 +62,18 @@ export function freezeRule(check: FreezeCheck, shiftTicks: number, limit = check
  * @param span its marks; readings before the in mark never count, for a place none after the out mark either
  */
 export function measurePlace(point: MeasuredPoint, rule: HoldRule, judged: JudgeCase, span: RecordSpan): PlaceHold {
+  // The hold, the count of probes and the start of cooling all ask for the same.
+  const measured = measuredOf.get(point) ?? new Map<string, PlaceHold>();
+  measuredOf.set(point, measured);
+  const key = [rule.worse, rule.ticks, rule.requiredMs, rule.gap.kind, judged.maxGapMs, judged.nominalIntervalMs, span.inMs, span.outMs].join(' ');
+  const hold = measured.get(key) ?? measure(point, rule, judged, span);
+  measured.set(key, hold);
+  return hold;
+}
+
+const measuredOf = new WeakMap<MeasuredPoint, Map<string, PlaceHold>>();
+
+function measure(point: MeasuredPoint, rule: HoldRule, judged: JudgeCase, span: RecordSpan): PlaceHold {
   const readings = betweenMarks(mergeReadings(point.readings, rule.worse), span.inMs, point.role === 'piece' ? undefined : span.outMs);
   const longestStep = maxGapMs(rule.gap, readings, judged);
   const stretches = findStretches(readings, { isIn: (reading) => rule.isIn(reading), maxGapMs: longestStep, inMs: span.inMs, outMs: span.outMs });

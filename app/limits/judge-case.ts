@@ -37,6 +37,9 @@ export interface ExcludedReading {
   readonly pointId?: string | undefined;
   readonly pointName?: string | undefined;
   readonly atMs: number;
+  /** Of several readings at that instant the one that has these ticks; all of them where none are given. */
+  readonly lowTicks?: number | undefined;
+  readonly highTicks?: number | undefined;
   readonly reason: string;
   readonly byInitials: string;
 }

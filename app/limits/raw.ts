@@ -3,6 +3,7 @@ import { judgePlacesBelow, type CeilingRule } from './ceiling.ts';
 import { plainFinding, type Finding, type JudgeContext } from './finding.ts';
 import type { JudgeCase, MeasuredPoint, Reading, RecordSpan } from './judge-case.ts';
 import type { CeilingCheck } from './limit-set.ts';
+import { factsOfRow, firstPlace, partOfRow } from './reading-order.ts';
 import { joinPoints, limitTicks } from './readings.ts';
 import { figureText } from './words.ts';
 
@@ -39,7 +40,7 @@ export function judgeRaw(check: CeilingCheck, judged: JudgeCase, context: JudgeC
 /** Points of no record of their own: pieces as long as they were raw, places as they stand. */
 function rawOfOthers(check: CeilingCheck, judged: JudgeCase): MeasuredPoint[] {
   return judged.points.filter((point) => point.role === check.reads && (point.record === undefined || (check.reads === 'piece' && point.record === 'process')))
-    .map((point) => (check.reads === 'piece' ? { ...point, readings: point.readings.filter((reading) => isRaw(reading, judged)) } : point))
+    .map((point) => (check.reads === 'piece' ? { ...point, readings: rawOf(point.readings, judged) } : point))
     // A piece without a raw reading is one that was only smoked; a place without a reading is one that should have been read.
     .filter((point) => check.reads !== 'piece' || point.readings.length > 0);
 }
@@ -50,6 +51,12 @@ function rawOfOthers(check: CeilingCheck, judged: JudgeCase): MeasuredPoint[] {
  */
 function spanOfOthers(check: CeilingCheck, judged: JudgeCase, isOpen: boolean): RecordSpan {
   return check.reads !== 'piece' && judged.readingsStandForMarks === true ? judged.records.process : { open: isOpen };
+}
+
+function rawOf(readings: readonly Reading[], judged: JudgeCase): readonly Reading[] {
+  if (!factsOfRow(readings).isPlain) return readings.filter((reading) => isRaw(reading, judged));
+  // In order of time the raw ones come first.
+  return partOfRow(readings, 0, firstPlace(readings, (reading) => !isRaw(reading, judged)));
 }
 
 /** Raw up to going into the brine, where that is marked before the chamber; else before the in mark, whose own reading is the smoker's. */

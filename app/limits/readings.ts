@@ -2,6 +2,7 @@
 import { ticksFromDecimal } from '../measures/temperature.ts';
 import type { EarlyRecordKind, JudgeCase, MeasuredPoint, MeasuredRole, Reading, RecordKind, RecordSpan } from './judge-case.ts';
 import type { Figure } from './limit-set.ts';
+import { factsOfRow, partOfRow, placeAfter, placeOf } from './reading-order.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -19,7 +20,8 @@ export function limitTicks(figure: Figure): number {
  * Readings in order of time, one an instant. A maximum–minimum thermometer covers the stretch since it
  * was reset with its less favourable end: where no reading stands at the reset, its value stands there too.
  */
-export function mergeReadings(readings: readonly Reading[], worse: Worse): Reading[] {
+export function mergeReadings(readings: readonly Reading[], worse: Worse): readonly Reading[] {
+  if (factsOfRow(readings).isPlain) return readings;
   const sorted = [...readings].sort((left, right) => left.atMs - right.atMs);
   const merged: Reading[] = [];
   let covers = false;
@@ -42,7 +44,8 @@ function withResets(merged: readonly Reading[]): Reading[] {
 }
 
 /** The readings from the in mark on and, where it is given, to the out mark. One that covers the in mark covers it from there. */
-export function betweenMarks(readings: readonly Reading[], fromMs: number | undefined, toMs?: number): Reading[] {
+export function betweenMarks(readings: readonly Reading[], fromMs: number | undefined, toMs?: number): readonly Reading[] {
+  if (factsOfRow(readings).isPlain) return partOfRow(readings, fromMs === undefined ? 0 : placeOf(readings, fromMs), toMs === undefined ? readings.length : placeAfter(readings, toMs));
   const kept = readings.filter((reading) => (fromMs === undefined || reading.atMs >= fromMs) && (toMs === undefined || reading.atMs <= toMs));
   const first = kept[0];
   if (first?.coversSinceMs === undefined || fromMs === undefined || first.coversSinceMs >= fromMs || first.atMs === fromMs) return kept;
@@ -86,6 +89,8 @@ export function spanMs(readings: readonly Reading[]): number {
 /** The nominal interval of a place: the one given, else the lower median of its steps; undefined where there is none. */
 export function intervalMs(readings: readonly Reading[], givenMs: number | undefined): number | undefined {
   if (givenMs !== undefined) return givenMs;
+  const { isPlain, shortestMs, longestMs } = factsOfRow(readings);
+  if (isPlain && shortestMs === longestMs) return readings.length < 2 ? undefined : shortestMs;
   const read = readings.filter((reading) => reading.isReset !== true);
   const steps = read.slice(1).map((reading, index) => reading.atMs - (read[index]?.atMs ?? reading.atMs)).filter((step) => step > 0).sort((left, right) => left - right);
   return steps[Math.floor((steps.length - 1) / 2)];
@@ -130,14 +135,15 @@ export function enteredHow(readAtMs: number, enteredAtMs: number, fromPaper: boo
 
 /** A sentence on doubts that nobody has decided; empty when there are none. */
 export function doubtRemark(points: readonly MeasuredPoint[]): string {
-  const doubts = points.flatMap((point) => point.readings.flatMap((reading) => reading.doubt ?? []));
+  const doubts = points.filter((point) => factsOfRow(point.readings).hasDoubt).flatMap((point) => point.readings.flatMap((reading) => reading.doubt ?? []));
   if (doubts.length === 0) return '';
   return ` ${doubts.length} reading${doubts.length === 1 ? ' is' : 's are'} in doubt (${[...new Set(doubts)].toSorted().join(', ')}) and count${doubts.length === 1 ? 's' : ''} against the batch until a person decides.`;
 }
 
 /** A sentence on readings entered late or copied from paper; empty when there are none. */
 export function entryRemark(points: readonly MeasuredPoint[]): string {
-  const count = (how: 'late' | 'paper') => points.reduce((sum, point) => sum + point.readings.filter((reading) => reading.entered === how).length, 0);
+  const entered = points.filter((point) => factsOfRow(point.readings).hasEntered);
+  const count = (how: 'late' | 'paper') => entered.reduce((sum, point) => sum + point.readings.filter((reading) => reading.entered === how).length, 0);
   const said = [[count('late'), 'entered late (over 30 min after reading)'], [count('paper'), 'copied from paper']] as const;
   return said.filter(([number]) => number > 0).map(([number, how]) => ` ${number} reading${number === 1 ? ' was' : 's were'} ${how}.`).join('');
 }

@@ -43,12 +43,13 @@ export function judgeScheduledProcess(process: ScheduledProcess, judged: JudgeCa
   return plainFinding('meets', `Inside ${by}, with a laboratory verification current until ${words.day(verifiedUntilMs)}.`);
 }
 
-function asked({ side, limit }: WindowItem): string {
+/** “at most 30”. */
+export function asked({ side, limit }: WindowItem): string {
   return `${SIDES[side]} ${limit}`;
 }
 
 /** Figures are compared as exact decimals; words, such as a recipe's version, as they stand. What is no figure is inside no bound. */
-function isInside({ actual, side, limit }: WindowItem): boolean {
+export function isInside({ actual, side, limit }: WindowItem): boolean {
   if (actual === undefined) return false;
   if (!isDecimal(actual) || !isDecimal(limit)) return side === 'exactly' && actual.trim() === limit.trim();
   const order = compareDecimals(decimalFrom(actual), decimalFrom(limit));

@@ -1,5 +1,6 @@
 /** Stretches of a record that satisfy a limit: proven ones, and ones that may have been. */
 import type { Reading } from './judge-case.ts';
+import { factsOfRow } from './reading-order.ts';
 import { isGap } from './readings.ts';
 
 /** A closed stretch of time. */
@@ -24,7 +25,34 @@ export interface StretchRule {
 
 /** Both kinds of stretches of merged, ordered readings. */
 export function findStretches(readings: readonly Reading[], rule: StretchRule): Stretches {
+  const { isPlain, longestMs } = factsOfRow(readings);
+  if (isPlain && longestMs <= rule.maxGapMs) return withoutGaps(readings, rule);
   return { proven: provenStretches(readings, rule), possible: possibleStretches(readings, rule) };
+}
+
+/** Where no step is a gap: each run of in readings is proven, and may have lasted longer only up to a mark. */
+function withoutGaps(readings: readonly Reading[], rule: StretchRule): Stretches {
+  const proven: Stretch[] = [];
+  const possible: Stretch[] = [];
+  const last = readings.length - 1;
+  let from = -1;
+  for (let index = 0; index <= last; index += 1) {
+    const reading = readings[index];
+    if (reading === undefined) continue;
+    const isIn = rule.isIn(reading);
+    if (isIn && from < 0) from = index;
+    if (from < 0 || (isIn && index < last)) continue;
+    const first = readings[from];
+    const end = isIn ? reading : readings[index - 1];
+    if (first === undefined || end === undefined) continue;
+    proven.push({ fromMs: first.atMs, toMs: end.atMs });
+    possible.push({
+      fromMs: from === 0 ? Math.min(first.atMs, rule.inMs ?? first.atMs) : first.atMs,
+      toMs: isIn ? Math.max(end.atMs, rule.outMs ?? end.atMs) : end.atMs,
+    });
+    from = -1;
+  }
+  return { proven, possible };
 }
 
 /** The longest; the earliest of equals; undefined of none. */
@@ -56,6 +84,9 @@ export function intersect(left: readonly Stretch[], right: readonly Stretch[]): 
 
 /** Runs of readings without a gap, whatever they say. */
 export function unbrokenRuns(readings: readonly Reading[], maxGap: number): Stretch[] {
+  const [first, last] = [readings[0], readings.at(-1)];
+  const { isPlain, longestMs } = factsOfRow(readings);
+  if (isPlain && longestMs <= maxGap && first !== undefined && last !== undefined) return [{ fromMs: first.atMs, toMs: last.atMs }];
   return provenStretches(readings, { isIn: () => true, maxGapMs: maxGap });
 }
 

@@ -52,7 +52,7 @@ export function isNeverCold(point: MeasuredPoint, stage: SolidStage): boolean {
   return !hidesEnds && findStretches(readings, { isIn: (reading) => reading.highTicks <= stage.limitTicks, maxGapMs: longestMs }).possible.length === 0;
 }
 
-function recordOf(point: MeasuredPoint, { judged }: SolidStage): Reading[] {
+function recordOf(point: MeasuredPoint, { judged }: SolidStage): readonly Reading[] {
   const span = judged.records.freezer;
   return betweenMarks(mergeReadings(point.readings, 'higher'), span.inMs, point.role === 'piece' ? undefined : span.outMs);
 }

@@ -1,5 +1,5 @@
 /** Clocks: time that runs backwards, an hour that comes twice, readings from the future, and a device's clock that is off. */
-import { doubtOver, MINUTE_MS, type Doubt, type DoubtRecord, type Sample } from './doubt-record.ts';
+import { doubtOver, middleStepMs, MINUTE_MS, type Doubt, type DoubtRecord, type RecordedTicks, type Sample } from './doubt-record.ts';
 
 const HOUR_MS = 60 * MINUTE_MS;
 /** A device's clock may be off by so much, and run off by so much between two looks (common practice). */
@@ -7,18 +7,29 @@ const OFF_MS = 2 * MINUTE_MS;
 
 /** Doubts about times; a person may type in any order, so only logged records are looked at for that. */
 export function findClock(record: DoubtRecord): Doubt[] {
+  const isBackwards = record.how === 'logged' && goesBack(record.readings);
+  if (!isBackwards && record.nowMs === undefined && record.clockSightings === undefined) return [];
   const samples = record.readings.map((reading, index): Sample => ({ index, atMs: reading.atMs, ticks: reading.lowTicks }));
-  return [...(record.how === 'logged' ? backwards(samples, record) : []), ...fromFuture(samples, record), ...offClock(samples, record)];
+  return [...(isBackwards ? backwards(samples, record) : []), ...fromFuture(samples, record), ...offClock(samples, record)];
+}
+
+function goesBack(readings: readonly RecordedTicks[]): boolean {
+  let beforeMs = -Infinity;
+  for (const { atMs } of readings) {
+    if (atMs < beforeMs) return true;
+    beforeMs = atMs;
+  }
+  return false;
 }
 
 function backwards(samples: readonly Sample[], { words }: DoubtRecord): Doubt[] {
-  const usualMs = usualStep(samples);
+  const usualMs = middleStepMs(samples) ?? 0;
+  const laterThan = firstLater(samples);
   return samples.flatMap((sample, position) => {
     const before = samples[position - 1];
     if (before === undefined || sample.atMs >= before.atMs) return [];
     // Until the record is past where it was, its times may belong to either pass.
-    const past = samples.findIndex((later, at) => at > position && later.atMs > before.atMs);
-    const last = samples[past === -1 ? samples.length - 1 : past - 1] ?? sample;
+    const last = samples[(laterThan[position - 1] ?? samples.length) - 1] ?? sample;
     const backMs = before.atMs - sample.atMs;
     const isHour = Math.abs(backMs + usualMs - HOUR_MS) <= usualMs;
     const cause = isHour ? 'an hour comes twice, as when clocks go back' : 'its clock may have been set back';
@@ -45,8 +56,16 @@ function offClock(samples: readonly Sample[], { clockSightings = [], words }: Do
   return Math.abs(fastMs(late)) > OFF_MS ? [doubtOver('clock', first, last, `Its clock was ${side(fastMs(late))} when it was looked at.`)] : [];
 }
 
-/** The middle one of the steps forwards, in ms; 0 where there is none. */
-function usualStep(samples: readonly Sample[]): number {
-  const steps = samples.slice(1).map((sample, index) => sample.atMs - (samples[index]?.atMs ?? sample.atMs)).filter((step) => step > 0).sort((left, right) => left - right);
-  return steps[Math.floor((steps.length - 1) / 2)] ?? 0;
+/** For each sample the position of the first one after it with a later time; the number of samples where there is none. */
+function firstLater(samples: readonly Sample[]): Int32Array {
+  const later = new Int32Array(samples.length).fill(samples.length);
+  const waiting: number[] = [];
+  samples.forEach((sample, position) => {
+    for (let last = waiting.at(-1); last !== undefined && (samples[last]?.atMs ?? Infinity) < sample.atMs; last = waiting.at(-1)) {
+      later[last] = position;
+      waiting.pop();
+    }
+    waiting.push(position);
+  });
+  return later;
 }

@@ -3,8 +3,7 @@
  * last value; and one value shown for hours on end.
  */
 import type { PointRole } from '../limits/judge-case.ts';
-import { intervalMs } from '../limits/readings.ts';
-import { celsius, doubtOver, MINUTE_MS, type Doubt, type DoubtRecord, type Sample } from './doubt-record.ts';
+import { celsius, doubtOver, middleStepMs, MINUTE_MS, type Doubt, type DoubtRecord, type Sample } from './doubt-record.ts';
 
 const FLAT_MS = 15 * MINUTE_MS;
 const FLAT_READINGS = 4;
@@ -35,40 +34,44 @@ interface Run {
 
 /** Doubts, in order of time. */
 export function findFlat(samples: readonly Sample[], record: DoubtRecord): Doubt[] {
-  const interval = intervalMs(samples.map(({ atMs, ticks }) => ({ atMs, lowTicks: ticks, highTicks: ticks })), undefined);
-  if (record.how !== 'logged' || interval === undefined || interval > LONGEST_INTERVAL_MS) return [];
+  if (record.how !== 'logged') return [];
+  const interval = middleStepMs(samples);
+  if (interval === undefined || interval > LONGEST_INTERVAL_MS) return [];
+  const shortestMs = Math.min(FLAT_MS, STUCK_MS[record.role]);
+  const runs = runsOf(samples, interval * PAUSE_INTERVALS, shortestMs);
+  if (runs.length === 0) return [];
   const step = stepOf(samples);
-  return runsOf(samples, interval * PAUSE_INTERVALS).flatMap((run) => {
+  return runs.flatMap((run) => {
     const [first, last] = [samples[run.from], samples[run.to]];
     if (first === undefined || last === undefined) return [];
     const lengthMs = last.atMs - first.atMs;
     const count = run.to - run.from + 1;
     const { words } = record;
-    const shows = `It showed ${words.degrees(first.ticks)} from ${words.at(first.atMs)} to ${words.at(last.atMs)} to the last digit`;
+    const shows = () => `It showed ${words.degrees(first.ticks)} from ${words.at(first.atMs)} to ${words.at(last.atMs)} to the last digit`;
     const stuckMs = STUCK_MS[record.role] * (step !== undefined && step <= FINE_TICKS ? 1 : COARSE_TIMES);
-    if (lengthMs > stuckMs && count >= STUCK_READINGS) return [doubtOver('stuck', first, last, `${shows}, ${words.lasting(lengthMs)}: it may be stuck.`)];
+    if (lengthMs > stuckMs && count >= STUCK_READINGS) return [doubtOver('stuck', first, last, `${shows()}, ${words.lasting(lengthMs)}: it may be stuck.`)];
     const isFreezing = first.ticks > FREEZING_TICKS.low && first.ticks < FREEZING_TICKS.high;
-    const isDead = record.role === 'piece' && !isFreezing && step !== undefined && lengthMs > FLAT_MS && count >= FLAT_READINGS && steadyPace(samples.slice(0, run.from + 1), step, interval) * lengthMs >= STEPS_MISSED * step;
-    return isDead ? [doubtOver('flat-line', first, last, `${shows}, after moving steadily before: the last value may have been repeated.`)] : [];
+    const isDead = record.role === 'piece' && !isFreezing && step !== undefined && lengthMs > FLAT_MS && count >= FLAT_READINGS && steadyPace(samples, run.from, step, interval) * lengthMs >= STEPS_MISSED * step;
+    return isDead ? [doubtOver('flat-line', first, last, `${shows()}, after moving steadily before: the last value may have been repeated.`)] : [];
   });
 }
 
-/** Runs of one value, longer than a reading; a pause, or readings already in doubt, ends a run. */
-function runsOf(samples: readonly Sample[], pauseMs: number): Run[] {
+/** Runs of one value that last longer than some time; a pause, or readings already in doubt, ends a run. */
+function runsOf(samples: readonly Sample[], pauseMs: number, shortestMs: number): Run[] {
   const runs: Run[] = [];
   let from = 0;
   samples.forEach((sample, position) => {
     const next = samples[position + 1];
     if (next?.ticks === sample.ticks && next.atMs - sample.atMs <= pauseMs) return;
-    if (position > from) runs.push({ from, to: position });
+    if (sample.atMs - (samples[from]?.atMs ?? sample.atMs) > shortestMs) runs.push({ from, to: position });
     from = position + 1;
   });
   return runs;
 }
 
-/** The pace up to the last of some readings, in ticks a millisecond, either way; 0 where it was changing, or had turned. */
-function steadyPace(samples: readonly Sample[], step: number, intervalOfMs: number): number {
-  const late = moveBefore(samples, samples.length - 1, step * STEPS_OF_PACE, intervalOfMs);
+/** The pace up to a reading, in ticks a millisecond, either way; 0 where it was changing, or had turned. */
+function steadyPace(samples: readonly Sample[], position: number, step: number, intervalOfMs: number): number {
+  const late = moveBefore(samples, position, step * STEPS_OF_PACE, intervalOfMs);
   const early = late === undefined ? undefined : moveBefore(samples, late.from, step * STEPS_OF_PACE, intervalOfMs);
   if (late === undefined || early === undefined) return 0;
   const share = late.pace / early.pace;
@@ -79,7 +82,8 @@ function steadyPace(samples: readonly Sample[], step: number, intervalOfMs: numb
 function moveBefore(samples: readonly Sample[], position: number, ticks: number, intervalOfMs: number): { from: number; pace: number } | undefined {
   const end = samples[position];
   for (let at = position - 1; at >= 0; at -= 1) {
-    const [sample, after] = [samples[at], samples[at + 1]];
+    const sample = samples[at];
+    const after = samples[at + 1];
     if (end === undefined || sample === undefined || after === undefined || after.atMs - sample.atMs > intervalOfMs * PAUSE_INTERVALS) return undefined;
     const elapsedMs = end.atMs - sample.atMs;
     if (elapsedMs >= intervalOfMs * INTERVALS_OF_PACE && Math.abs(end.ticks - sample.ticks) >= ticks) return { from: at, pace: (end.ticks - sample.ticks) / elapsedMs };
@@ -99,7 +103,7 @@ function stepOf(samples: readonly Sample[]): number | undefined {
     const change = before === undefined ? 0 : Math.abs(sample.ticks - before.ticks);
     if (change === 0) return;
     smallest = Math.min(smallest ?? change, change);
-    divisor = greatestDivisor(divisor, change);
+    if (divisor === 0 || change % divisor !== 0) divisor = greatestDivisor(divisor, change);
   });
   return smallest === undefined ? undefined : Math.max(divisor, Math.min(smallest, TENTH_TICKS));
 }

@@ -28,6 +28,11 @@ export function findOpen(samples: readonly Sample[], record: DoubtRecord): { dou
     run = [];
   };
   samples.forEach((sample, position) => {
+    if (isOrdinary(sample)) {
+      if (run.length > 0) close();
+      rest.push(sample);
+      return;
+    }
     const isStillCut = sample.ticks <= CUT_TICKS && (run.at(-1)?.ticks ?? WARM_TICKS) <= CUT_TICKS;
     const reason = isStillCut ? why : reasonOf(sample, rest.at(-1), samples[position + 1], record);
     if (reason === undefined) {
@@ -40,6 +45,11 @@ export function findOpen(samples: readonly Sample[], record: DoubtRecord): { dou
   });
   close();
   return { doubts, rest };
+}
+
+/** Nothing below is asked about such a value. */
+function isOrdinary({ ticks }: Sample): boolean {
+  return ticks > CUT_TICKS && ticks < HOTTEST_TICKS && ticks !== POWER_UP_TICKS;
 }
 
 function reasonOf(sample: Sample, before: Sample | undefined, after: Sample | undefined, { words }: DoubtRecord): string | undefined {

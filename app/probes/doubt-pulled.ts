@@ -21,18 +21,30 @@ const FOLLOWS_MS = 10 * MINUTE_MS;
 /** A thick probe in still air takes so long to come near the air. */
 const REACHES_MS = 10 * MINUTE_MS;
 
+/** No reading is as far along as this, so that an edge "by a reading" needs no second question. */
+const NO_EDGE = 2 ** 31 - 1;
+
+/** For each reading the first one by which the record has moved further than flesh can, down and up; `NO_EDGE` where it hasn't. */
+interface Edges {
+  readonly down: Int32Array;
+  readonly up: Int32Array;
+}
+
 /** Doubts about a piece's readings, in order of time, and the samples that are not in doubt. */
 export function findPulled(samples: readonly Sample[], record: DoubtRecord): { doubts: Doubt[]; rest: Sample[] } {
   if (record.role !== 'piece' || record.how !== 'logged') return { doubts: [], rest: [...samples] };
   const doubts: Doubt[] = [];
   const rest: Sample[] = [];
-  const chamber = record.chamber === undefined ? [] : samplesOf(record.chamber);
+  const edges: Edges = { down: edgesOf(samples, -1), up: edgesOf(samples, 1) };
+  let chamber: readonly Sample[] | undefined;
   for (let position = 0; position < samples.length; position += 1) {
-    const back = backAt(samples, position);
-    const end = back ?? slippedTo(samples, position, chamber);
     const before = samples[position];
-    if (before === undefined) continue;
+    if (before === undefined) break;
     rest.push(before);
+    if (edges.down[position] === NO_EDGE && edges.up[position] === NO_EDGE) continue;
+    chamber ??= samplesOf(record.chamber ?? []);
+    const back = backAt(samples, position, edges);
+    const end = back ?? slippedTo(samples, position, chamber, edges);
     if (end === undefined) continue;
     const away = samples.slice(position + 1, end + 1);
     const start = cliffOf(before, away, back === undefined ? 1 : -1);
@@ -63,45 +75,74 @@ function reasonOf(before: Sample, away: readonly Sample[], isBack: boolean, { wo
 }
 
 /** The last reading away, where the record falls off a cliff after this reading and climbs back up one. */
-function backAt(samples: readonly Sample[], position: number): number | undefined {
+function backAt(samples: readonly Sample[], position: number, edges: Edges): number | undefined {
   const start = samples[position];
-  if (start === undefined || !hasEdge(samples, position, samples.length - 1, -1)) return undefined;
+  if (start === undefined || edges.down[position] === NO_EDGE) return undefined;
   let lowest = start.ticks;
   for (let at = position + 1; at < samples.length; at += 1) {
     const sample = samples[at];
     if (sample === undefined || sample.atMs - start.atMs > AWAY_AT_MOST_MS) return undefined;
     lowest = Math.min(lowest, sample.ticks);
     const depth = start.ticks - lowest;
-    if (depth >= EDGE_TICKS && sample.ticks >= start.ticks - depth * BACK_SHARE) return cameUpFast(samples, position, at) ? at - 1 : undefined;
+    if (depth >= EDGE_TICKS && sample.ticks >= start.ticks - depth * BACK_SHARE) return cameUpFast(edges, position, at) ? at - 1 : undefined;
   }
   return undefined;
 }
 
-/** Whether the record moves further than flesh can, down (−1) or up (+1), within minutes after a reading and by the reading at `to`. */
-function hasEdge(samples: readonly Sample[], position: number, to: number, way: 1 | -1): boolean {
-  const start = samples[position];
-  if (start === undefined) return false;
-  for (let at = position + 1; at <= to; at += 1) {
-    const sample = samples[at];
-    if (sample === undefined) return false;
-    const elapsedMs = sample.atMs - start.atMs;
-    const moved = (sample.ticks - start.ticks) * way;
-    if (elapsedMs > EDGE_MS) return at === position + 1 && elapsedMs <= SLOW_STEP_MS && moved >= SLOW_EDGE_TICKS;
-    if (moved >= EDGE_TICKS) return true;
-  }
-  return false;
+/**
+ * For each reading the first one by which the record has moved further than flesh can within minutes, down (−1) or
+ * up (+1). The furthest reading of the minutes ahead is kept as they go by, so that a record by the second is walked
+ * through once.
+ */
+function edgesOf(samples: readonly Sample[], way: 1 | -1): Int32Array {
+  const edges = new Int32Array(samples.length).fill(NO_EDGE);
+  // Positions ahead within the minutes, each further than all that come after it.
+  const furthest: number[] = [];
+  let head = 0;
+  let ahead = 0;
+  samples.forEach((start, position) => {
+    if (ahead <= position) ahead = position + 1;
+    for (let next = samples[ahead]; next !== undefined && next.atMs - start.atMs <= EDGE_MS; next = samples[ahead]) {
+      while (furthest.length > head && (next.ticks - ticksAt(samples, furthest.at(-1))) * way >= 0) furthest.pop();
+      furthest.push(ahead);
+      ahead += 1;
+    }
+    while (head < furthest.length && (furthest[head] ?? 0) <= position) head += 1;
+    if (head === furthest.length) edges[position] = slowEdge(samples, position, way);
+    else if ((ticksAt(samples, furthest[head]) - start.ticks) * way >= EDGE_TICKS) edges[position] = firstBeyond(samples, position, way);
+  });
+  return edges;
+}
+
+/** Of a slow log, whose next reading is some minutes away. */
+function slowEdge(samples: readonly Sample[], position: number, way: 1 | -1): number {
+  const [start, next] = [samples[position], samples[position + 1]];
+  const isEdge = start !== undefined && next !== undefined && next.atMs - start.atMs <= SLOW_STEP_MS && (next.ticks - start.ticks) * way >= SLOW_EDGE_TICKS;
+  return isEdge ? position + 1 : NO_EDGE;
+}
+
+/** The first reading that is far enough from one of which it is known that there is such a reading. */
+function firstBeyond(samples: readonly Sample[], position: number, way: 1 | -1): number {
+  const startTicks = ticksAt(samples, position);
+  let at = position + 1;
+  while (at < samples.length && (ticksAt(samples, at) - startTicks) * way < EDGE_TICKS) at += 1;
+  return at;
+}
+
+function ticksAt(samples: readonly Sample[], position: number | undefined): number {
+  return position === undefined ? 0 : (samples[position]?.ticks ?? 0);
 }
 
 /** Whether some reading of the stretch away is the foot of a climb as fast as the fall. */
-function cameUpFast(samples: readonly Sample[], from: number, to: number): boolean {
-  for (let at = to - 1; at > from; at -= 1) if (hasEdge(samples, at, to, 1)) return true;
+function cameUpFast({ up }: Edges, from: number, to: number): boolean {
+  for (let at = to - 1; at > from; at -= 1) if ((up[at] ?? NO_EDGE) <= to) return true;
   return false;
 }
 
 /** The last reading that follows the chamber, where the record jumps up to the chamber's temperature after this reading. */
-function slippedTo(samples: readonly Sample[], position: number, chamber: readonly Sample[]): number | undefined {
+function slippedTo(samples: readonly Sample[], position: number, chamber: readonly Sample[], edges: Edges): number | undefined {
   const start = samples[position];
-  if (start === undefined || chamber.length === 0 || !hasEdge(samples, position, samples.length - 1, 1)) return undefined;
+  if (start === undefined || chamber.length === 0 || edges.up[position] === NO_EDGE) return undefined;
   let first: Sample | undefined;
   let end: number | undefined;
   for (let at = position + 1; at < samples.length; at += 1) {

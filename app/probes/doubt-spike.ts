@@ -6,6 +6,7 @@ import { celsius, doubtOver, MINUTE_MS, type Doubt, type DoubtRecord, type Sampl
 const JUMP_TICKS: Readonly<Record<PointRole, number>> = { piece: celsius(5), brine: celsius(5), chamber: celsius(45), room: celsius(20), store: celsius(20) };
 const MOST_READINGS = 2;
 const STEP_MS = 6 * MINUTE_MS;
+const NO_SPIKE: readonly Sample[] = [];
 
 /** Doubts, and the samples that are not in doubt. */
 export function findSpikes(samples: readonly Sample[], record: DoubtRecord): { doubts: Doubt[]; rest: Sample[] } {
@@ -13,11 +14,13 @@ export function findSpikes(samples: readonly Sample[], record: DoubtRecord): { d
   const doubts: Doubt[] = [];
   const rest: Sample[] = [];
   for (let position = 0; position < samples.length; position += 1) {
+    const sample = samples[position];
+    if (sample === undefined) break;
     const spike = spikeAt(samples, position, jump);
-    const [first, last] = [spike[0], spike.at(-1)];
+    const first = spike[0];
+    const last = spike.at(-1);
     if (first === undefined || last === undefined) {
-      const sample = samples[position];
-      if (sample !== undefined) rest.push(sample);
+      rest.push(sample);
       continue;
     }
     const { words } = record;
@@ -29,11 +32,12 @@ export function findSpikes(samples: readonly Sample[], record: DoubtRecord): { d
 
 /** The readings of a spike that begins here; none where there is no spike. */
 function spikeAt(samples: readonly Sample[], position: number, jump: number): readonly Sample[] {
-  const [before, first] = [samples[position - 1], samples[position]];
-  if (before === undefined || first === undefined || Math.abs(first.ticks - before.ticks) <= jump) return [];
+  const before = samples[position - 1];
+  const first = samples[position];
+  if (before === undefined || first === undefined || Math.abs(first.ticks - before.ticks) <= jump) return NO_SPIKE;
   for (let count = 1; count <= MOST_READINGS; count += 1) {
     const after = samples[position + count];
-    if (after === undefined) return [];
+    if (after === undefined) return NO_SPIKE;
     const between = samples.slice(position, position + count);
     const away = between.map((sample) => Math.min(sample.ticks - before.ticks, sample.ticks - after.ticks));
     const below = between.map((sample) => Math.min(before.ticks - sample.ticks, after.ticks - sample.ticks));
@@ -42,5 +46,5 @@ function spikeAt(samples: readonly Sample[], position: number, jump: number): re
     // Back to where it was: the two sides differ by less than the spike stands out from both.
     if (isQuick && least > jump && Math.abs(after.ticks - before.ticks) <= least) return between;
   }
-  return [];
+  return NO_SPIKE;
 }

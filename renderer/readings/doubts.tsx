@@ -16,15 +16,22 @@ interface Deciding {
   readonly decision: 'exclude' | 'keep';
 }
 
+interface DoubtsProps {
+  readonly batchId: string;
+  /** The batch by name, where several are on the page. */
+  readonly of?: string;
+}
+
 /** The readings of a batch that are in doubt, and what was decided about them; nothing where none is. */
-export function Doubts({ batchId }: { readonly batchId: string }): ReactNode {
+export function Doubts({ batchId, of = '' }: DoubtsProps): ReactNode {
   const list = useAsk('doubt.list', { batchId });
   const [deciding, setDeciding] = useState<Deciding | null>(null);
   const doubts = list.data?.doubts ?? [];
   if (doubts.length === 0) return null;
+  const title = of === '' ? text.title : `${of}: ${text.title.toLowerCase()}`;
   return (
-    <section className="sheet stack" aria-label={text.title}>
-      <h2>{text.title}</h2>
+    <section className="sheet stack" aria-label={title}>
+      <h2>{title}</h2>
       {doubts.some(({ decided }) => decided === null) ? <p className="help">{text.lead}</p> : null}
       <ul className="doubts">
         {doubts.map((doubt) => <DoubtRow key={doubt.id} doubt={doubt} onDecide={(decision) => setDeciding({ doubt, decision })} />)}

@@ -41,6 +41,20 @@ describe('an excluded reading', () => {
     const byId = applyExclusions({ ...shared, points: [pieceF('A', DIP, { id: 'p1' }), chamber], excluded: [pulled({ pointId: 'p1' })] });
     expect(byId.judged.points.map((point) => point.readings.length)).toEqual([DIP.length - 1, DIP.length]);
   });
+  it('that is named by its ticks leaves what another thermometer read at that instant', () => {
+    const [dip] = readingsF([[20, 60]]);
+    const twice = batchOf([pieceF('A', [...DIP, [20, 146]])], { excluded: [pulled({ lowTicks: dip?.lowTicks, highTicks: dip?.highTicks })] });
+    const { judged, applied } = applyExclusions(twice);
+    expect(applied).toHaveLength(1);
+    expect(judged.points[0]?.readings).toHaveLength(DIP.length);
+    expect(hot(both(twice).deciding)).toBe('meets');
+    expect(applyExclusions({ ...twice, excluded: [pulled()] }).judged.points[0]?.readings).toHaveLength(DIP.length - 1);
+  });
+  it('may be of a place that serves as the room of the soak and as the store', () => {
+    const room: MeasuredPoint = { id: 'p1', name: 'Cooler', role: 'room', record: 'soak', readings: readingsF(DIP) };
+    const shared = batchOf([room, { ...room, role: 'store', record: 'store' }], { excluded: [pulled({ pointId: 'p1', pointName: undefined })] });
+    expect(applyExclusions(shared).judged.points.map((point) => point.readings.length)).toEqual([DIP.length - 1, DIP.length - 1]);
+  });
   it('is never taken out by the judge on its own', () => {
     expect(judgeAlone('HOT-145-30', batchOf([pieceF('A', DIP)], { excluded: [pulled()] })).verdict).toBe('misses');
   });

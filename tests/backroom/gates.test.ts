@@ -21,6 +21,15 @@ describe('the four gates of a batch', () => {
     expect(before.deciding.notJudgedHere).toContain('raw');
   });
 
+  it('keep fish back that was over the limit when it came in: it was never at or below it', async () => {
+    const smoke = await openSmokeKitchen({}, { temperature: { text: '46', unit: 'F' } });
+    const { deciding, gates } = await smoke.kitchen.ask('batch.verdict', { batchId: smoke.batchId });
+    expect(deciding.checks.find(({ checkId }) => checkId === 'RAW-38')).toMatchObject({ verdict: 'misses', reason: expect.stringContaining('46') });
+    expect(gates.map(({ gate, state }) => [gate, state]).slice(0, 2)).toEqual([['brine', 'blocked'], ['smoke', 'blocked']]);
+    const load = await openLoad(smoke);
+    expect(await refusal(smoke.kitchen.reply('load.mark', { loadId: load.id, what: 'in', atMs: smoke.kitchen.clock.nowMs() }))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('RAW-38') });
+  });
+
   it('keep fish out of the smoker that broke a limit of the brine, until what is done about it is on file', async () => {
     const smoke = await openSmokeKitchen();
     const { kitchen } = smoke;
@@ -85,6 +94,22 @@ describe('beside the verdict', () => {
     // The ten minutes between brine and smoker have no temperature: inside for the longest, outside for the shortest.
     expect(listeria.some((band) => band.longestMinutes > band.shortestMinutes)).toBe(true);
     expect(exposure?.notes.some((note) => note.startsWith('No temperature tells of'))).toBe(true);
+  });
+
+  it('proves no warm time of fish that lay in cold brine in a warm room', async () => {
+    const smoke = await openSmokeKitchen();
+    const { kitchen, readyMs } = smoke;
+    const readings = [0, 30, 60, 90, 120].map((minute) => ({ pointId: smoke.roomId, atMs: readyMs - (120 - minute) * 60_000, value: { text: '68', unit: 'F' as const }, instrumentId: smoke.handId }));
+    await kitchen.ask('readings.enter', { how: 'by-hand', readings });
+    const { exposure } = await kitchen.ask('batch.verdict', { batchId: smoke.batchId });
+    const soak = exposure?.steps.find(({ name }) => name === 'in the brine');
+    expect(soak?.readings).toBeGreaterThan(readings.length);
+    const warm = exposure?.rules.flatMap(({ limbs }) => limbs).filter(({ text }) => text === 'above 50 °F') ?? [];
+    expect(warm.length).toBeGreaterThan(0);
+    for (const limb of warm) {
+      expect(limb.shortestMinutes).toBe(0);
+      expect(limb.longestMinutes).toBeGreaterThanOrEqual(120);
+    }
   });
 
   it('stands what the heat was worth, with both subscripts, and not at all where the heat check isn’t met', async () => {

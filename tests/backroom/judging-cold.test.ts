@@ -112,3 +112,36 @@ describe('a cold-smoked batch', () => {
     expect(check(await kitchen.ask('batch.verdict', { batchId }), 'WPS-ROP-3.5')).toMatchObject({ verdict: 'meets' });
   });
 });
+
+describe('fish that dries before a cold smoke', () => {
+  async function dried(roomF: readonly string[]): Promise<SmokeKitchen> {
+    const smoke = await openSmokeKitchen({ process: 'cold' });
+    const { kitchen, readyMs } = smoke;
+    kitchen.clock.set(readyMs + 2 * HOUR_MS);
+    const readings = roomF.map((text, index) => ({ pointId: smoke.roomId, atMs: readyMs + (index + 1) * 30 * MINUTE_MS, value: { text, unit: 'F' as const }, instrumentId: smoke.handId }));
+    if (readings.length > 0) await kitchen.ask('readings.enter', { how: 'by-hand', readings });
+    return smoke;
+  }
+
+  async function goIn(smoke: SmokeKitchen) {
+    const load = await openLoad(smoke);
+    return smoke.kitchen.reply('load.mark', { loadId: load.id, what: 'in', atMs: smoke.kitchen.clock.nowMs() });
+  }
+
+  it('meets its limit by the room’s readings until it goes in, and is named under “not judged here” without any', async () => {
+    const cold = await dried(['37', '37.5', '37']);
+    expect((await goIn(cold)).ok).toBe(true);
+    const { deciding } = await cold.kitchen.ask('batch.verdict', { batchId: cold.batchId });
+    expect(deciding.checks.find((one) => one.checkId === 'DRY-COLD-40')?.verdict).toBe('meets');
+    const unread = await dried([]);
+    expect((await goIn(unread)).ok).toBe(true);
+    const unjudged = await unread.kitchen.ask('batch.verdict', { batchId: unread.batchId });
+    expect(unjudged.deciding.notJudgedHere).toContain('dry');
+    expect(unjudged.deciding.checks.map((one) => one.checkId)).not.toContain('DRY-COLD-40');
+  });
+
+  it('does not go in from a room that was over 40 °F while it dried', async () => {
+    const warm = await dried(['37', '44', '37']);
+    expect(await refusal(goIn(warm))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('DRY-COLD-40') });
+  });
+});

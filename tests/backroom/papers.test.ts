@@ -97,3 +97,32 @@ describe('striking a paper out', () => {
     expect(await refusal(kitchen.reply('paper.strike', { paperId: 'none', why: 'x' }))).toMatchObject({ code: 'NOT_FOUND' });
   });
 });
+
+describe('the file of a paper', () => {
+  it('is given out byte for byte, with what its first bytes say it is', async () => {
+    const kitchen = await openTestKitchen();
+    const files: [string, Uint8Array, string][] = [
+      ['letter.txt', new TextEncoder().encode('Größe: 62,8 °C'), 'text/plain'],
+      ['scan.pdf', Uint8Array.from([...new TextEncoder().encode('%PDF-1.7\n'), 0, 255, 128]), 'application/pdf'],
+      ['photo.png', Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1]), 'image/png'],
+      ['photo.txt', Uint8Array.from([0xff, 0xd8, 0xff, 0xe0, 7]), 'image/jpeg'],
+      ['page.html', Uint8Array.from([0x3c, 0x80, 0x3e]), 'application/octet-stream'],
+    ];
+    for (const [name, bytes, mediaType] of files) {
+      const paper = await addPaper(kitchen, { number: name, fileId: await kitchen.takeFile(name, bytes) });
+      const given = await kitchen.ask('paper.file', { paperId: paper.id }, 'HA');
+      expect(given).toMatchObject({ fileName: name, mediaType });
+      expect(new Uint8Array(Buffer.from(given.base64, 'base64'))).toEqual(new Uint8Array(bytes));
+    }
+  });
+
+  it('is still there when the paper is struck out, and one that never was is refused with a sentence', async () => {
+    const kitchen = await openTestKitchen();
+    const letter = await addLetter(kitchen, 'process-letter');
+    await kitchen.ask('paper.strike', { paperId: letter.id, why: 'Replaced' });
+    expect((await kitchen.ask('paper.file', { paperId: letter.id })).fileName).toBe('letter.txt');
+    const bare = await addPaper(kitchen);
+    expect(await refusal(kitchen.reply('paper.file', { paperId: bare.id }))).toMatchObject({ code: 'NOT_FOUND', message: expect.stringContaining('No file was put on file with “Smoking permit”') });
+    expect(await refusal(kitchen.reply('paper.file', { paperId: 'nowhere' }))).toMatchObject({ code: 'NOT_FOUND' });
+  });
+});

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { instrumentAt } from '../../main/backroom/services/point-instrument.ts';
 import { HOUR_MS, MINUTE_MS } from './fish-and-brine.ts';
 import { openLoad, openSmokeKitchen, pointId, refusal, smokeAndCool } from './smoke-kitchen.ts';
 
@@ -34,16 +35,11 @@ describe('a thermometer that is changed midway', () => {
     expect((await refusal(move(null, nowMs + MINUTE_MS))).code).toBe('INVALID_INPUT');
   });
 
-  it('is taken for the own thermometer of a reading that was taken before the change, and typed after it', async () => {
-    const smoke = await openSmokeKitchen();
-    const load = await openLoad(smoke);
-    const tail = pointId(load, 'Tail');
-    smoke.kitchen.clock.advance(HOUR_MS);
-    const atMs = smoke.kitchen.clock.nowMs();
-    await smoke.kitchen.ask('point.moveInstrument', { pointId: tail, instrumentId: smoke.handId, atMs, why: 'Swapped.' });
-    await smoke.kitchen.ask('readings.enter', { how: 'copied-from-paper', readings: [atMs - MINUTE_MS, atMs].map((readMs) => ({ pointId: tail, atMs: readMs, value: { text: '90', unit: 'F' as const }, instrumentId: smoke.handId })) });
-    const { entries } = await smoke.kitchen.ask('record.batch', { batchId: smoke.batchId });
-    expect(entries.at(-1)?.after).toMatchObject({ readings: [{ instrumentId: smoke.probeIds[2] }, { instrumentId: smoke.handId }] });
+  it('is the one that sat in the point then, for whatever is typed or taken over later', () => {
+    const point = { id: 'p', name: 'Tail', role: 'piece' as const, batchId: null, loadId: null, thicknessMm: null, rackPlace: '', instrumentId: 'third' };
+    const changed = { ...point, earlierInstruments: [{ instrumentId: 'first', untilMs: 100 }, { instrumentId: null, untilMs: 200 }] };
+    expect([0, 99, 100, 199, 200].map((atMs) => instrumentAt(changed, atMs))).toEqual(['first', 'first', null, null, 'third']);
+    expect(instrumentAt(point, 0)).toBe('third');
   });
 
   it('is refused once the record is closed, and of a place', async () => {

@@ -94,3 +94,40 @@ describe('a batch’s scheduled process', () => {
     expect(await refusal(kitchen.reply('batch.useScheduled', { batchId, scheduledId: null }))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('rejected by MG') });
   });
 });
+
+describe('the scheduled processes beside a batch', () => {
+  it('say limit by limit what the batch was, and whether it is inside', async () => {
+    const { kitchen, batchId } = await openSmokeKitchen();
+    await save(kitchen, { thicknessMmAtMost: '20' });
+    const { chosenId, choices } = await kitchen.ask('scheduled.forBatch', { batchId }, 'HA');
+    const { batch } = await kitchen.ask('batch.get', { batchId });
+    expect(chosenId).toBeNull();
+    expect(choices).toMatchObject([{ name: 'Plain brine, vacuum', letter: 'Northwater Process Authority, L-7', inside: false, reason: expect.stringMatching(/^Outside Plain brine, vacuum: thickest piece in mm .+, at most 20 asked/) }]);
+    const window = new Map(choices[0]?.window.map((item) => [item.what, item]));
+    expect(window.get('thickest piece in mm')).toEqual({ what: 'thickest piece in mm', asked: 'at most 20', actual: String(batch.thickestMm), inside: false });
+    expect(window.get('hours in the brine')).toEqual({ what: 'hours in the brine', asked: 'at least 2', actual: '2', inside: true });
+  });
+
+  it('are those whose letter counts, and the chosen one whatever became of its letter', async () => {
+    const { kitchen, batchId } = await openSmokeKitchen();
+    expect(await kitchen.ask('scheduled.forBatch', { batchId })).toEqual({ chosenId: null, choices: [] });
+    const scheduled = await save(kitchen);
+    await kitchen.ask('batch.useScheduled', { batchId, scheduledId: scheduled.id });
+    await kitchen.ask('paper.strike', { paperId: scheduled.paperId, why: 'Withdrawn' });
+    const asked = await kitchen.ask('scheduled.forBatch', { batchId });
+    expect(asked).toMatchObject({ chosenId: scheduled.id, choices: [{ scheduledId: scheduled.id, inside: false }] });
+    await kitchen.ask('batch.useScheduled', { batchId, scheduledId: null });
+    expect(await kitchen.ask('scheduled.forBatch', { batchId })).toEqual({ chosenId: null, choices: [] });
+  });
+
+  it('say the same as the verdict of a batch that was given one', async () => {
+    const { kitchen, batchId } = await openSmokeKitchen({ pack: 'vacuum', store: 'refrigerated' });
+    const scheduled = await save(kitchen, { brineAtMost: null, thicknessMmAtMost: '60' });
+    await kitchen.ask('batch.useScheduled', { batchId, scheduledId: scheduled.id });
+    const { choices } = await kitchen.ask('scheduled.forBatch', { batchId });
+    const { deciding } = await kitchen.ask('batch.verdict', { batchId });
+    const inVerdict = deciding.checks.find(({ checkId }) => checkId === 'SCHEDULED');
+    expect(choices[0]?.inside).toBe(true);
+    expect(inVerdict).toMatchObject({ verdict: 'meets', reason: choices[0]?.reason });
+  });
+});

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { openSmokeKitchen, pointId, refusal, releaseInput, smokeAndCool, type Smoked, type SmokeKitchen } from './smoke-kitchen.ts';
+import { openLoad, openSmokeKitchen, pointId, refusal, releaseInput, smokeAndCool, takeOver, type Smoked, type SmokeKitchen } from './smoke-kitchen.ts';
+import { csvOf } from './smoke-log.ts';
 
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
@@ -115,5 +116,26 @@ describe('a correction', () => {
     expect((await refusal(kitchen.reply('batch.correct', { batchId, thickestMm: 0, pieces: [], why: 'x' }))).fields?.[0]?.path).toEqual(['thickestMm']);
     expect((await refusal(kitchen.reply('batch.correct', { batchId, thickestMm: 41, pieces: [], why: 'x' }))).code).toBe('CONFLICT');
     expect((await refusal(kitchen.reply('batch.correct', { batchId, thickestMm: null, pieces: [{ pointId: pointId(smoked.load, 'Chamber'), thicknessMm: 20 }], why: 'x' }))).code).toBe('INVALID_INPUT');
+  });
+});
+
+describe('what is no reason to decide again', () => {
+  it('is a choice of a limit that wasn’t taken: a freezer too warm for the shorter freezings, cold enough for the longest', async () => {
+    const smoke = await openSmokeKitchen({ process: 'cold' });
+    const { kitchen, batchId } = smoke;
+    const load = await openLoad(smoke);
+    const inMs = kitchen.clock.nowMs();
+    kitchen.clock.advance(10 * 60 * MINUTE_MS);
+    const air = Array.from({ length: 601 }, () => 76);
+    await takeOver(smoke, load, 'cold.csv', csvOf(inMs, { 'Probe 1': air.map(() => 70), 'Probe 2': air.map(() => 70), 'Probe 3': air.map(() => 70), Chamber: air }), true);
+    await kitchen.ask('batch.decide', releaseInput(batchId));
+    const outMs = kitchen.clock.nowMs();
+    kitchen.clock.advance(DAY_MS);
+    await kitchen.ask('batch.mark', { batchId, what: 'into-freezer', atMs: outMs, placeId: smoke.freezerId });
+    await kitchen.ask('batch.mark', { batchId, what: 'frozen', atMs: outMs + DAY_MS / 2, placeId: null });
+    await kitchen.ask('readings.enter', { how: 'by-hand', readings: [1, 12, 23].map((hour) => ({ pointId: smoke.freezerId, atMs: outMs + hour * 60 * MINUTE_MS, value: { text: '-6', unit: 'F' as const }, instrumentId: smoke.handId })) });
+    const { checks } = (await kitchen.ask('batch.verdict', { batchId })).deciding;
+    expect(checks.filter(({ question, verdict }) => question === 'parasite' && verdict === 'misses').length).toBeGreaterThan(0);
+    expect((await kitchen.ask('worklist.get', {})).items).toEqual([]);
   });
 });

@@ -30,6 +30,7 @@ describe('the one dark button of a load', () => {
 
   it('reads on in a cold smoke, which no temperature ends', () => {
     expect(nextStep({ load: { ...IN, process: 'cold' }, results: results([['chamber', 'meets']]) })).toBe('read');
+    expect(nextStep({ load: { ...IN, process: 'cold', outAtMs: 2 }, results: results([['chamber', 'meets']]) })).toBe('done');
   });
 
   it('reads on while cooling is open, then closes the record', () => {

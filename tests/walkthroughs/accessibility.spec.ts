@@ -70,7 +70,7 @@ test('axe finds nothing on any place, by day and by night, on a desk and on a ta
     await scanEverything(page);
     await page.getByRole('button', { name: words.frame.night }).click();
     await scanEverything(page);
-    await page.getByRole('button', { name: words.frame.day }).click();
+    await page.getByRole('button', { name: words.frame.day, exact: true }).click();
   }
   guard.expectQuiet();
   await context.close();

@@ -43,6 +43,10 @@ export const DoubtDecision = z.strictObject({
   kind: DoubtKind,
   fromMs: InstantMs,
   toMs: InstantMs,
+  /** The thermometer in doubt, by itself or typed; others' readings in the same minutes are not decided on. */
+  by: z.strictObject({ how: z.enum(['logged', 'typed']), instrumentId: Id.nullable() }),
+  /** The last entry that vouched for readings of the point then; later ones are not decided on. */
+  lastEntry: z.int(),
   /** What the program found odd. */
   reason: z.string(),
   decision: z.enum(['exclude', 'keep']),

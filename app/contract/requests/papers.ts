@@ -59,11 +59,28 @@ export const ScheduledDraft = z.strictObject({
 });
 export const Scheduled = z.strictObject({ id: Id, ...ScheduledDraft.shape, savedBy: z.string(), savedAtMs: InstantMs });
 
+/** A scheduled process beside what one batch was. */
+export const ScheduledForBatch = z.strictObject({
+  scheduledId: Id,
+  name: z.string(),
+  /** The process authority and the number of its letter. */
+  letter: z.string(),
+  inside: z.boolean(),
+  /** What the judge makes of it: “Outside …: thickest piece in mm 42, at most 30 asked.” */
+  reason: z.string(),
+  /** `actual` is null where it isn't recorded, which is outside. */
+  window: z.array(z.strictObject({ what: z.string(), asked: z.string(), actual: z.string().nullable(), inside: z.boolean() })),
+});
+
 export const paperRequests = {
   'paper.list': query(z.strictObject({}), z.strictObject({ papers: z.array(Paper), scheduled: z.array(Scheduled) })),
+  /** A paper's own file, as it was put on file. */
+  'paper.file': query(z.strictObject({ paperId: Id }), z.strictObject({ fileName: z.string(), mediaType: z.enum(['application/pdf', 'image/png', 'image/jpeg', 'text/plain', 'application/octet-stream']), base64: z.string() })),
   'paper.add': command(PaperDraft, z.strictObject({ paper: Paper }), ['manager']),
   'paper.strike': command(z.strictObject({ paperId: Id, why: Words }), z.strictObject({ paper: Paper }), ['manager']),
   'scheduled.save': command(z.strictObject({ scheduledId: Id.nullable(), draft: ScheduledDraft }), z.strictObject({ scheduled: Scheduled }), ['manager']),
+  /** What a batch was, beside every scheduled process whose letter counts. */
+  'scheduled.forBatch': query(z.strictObject({ batchId: Id }), z.strictObject({ chosenId: Id.nullable(), choices: z.array(ScheduledForBatch) })),
   /** Judges this batch's salt by a scheduled process too; null takes it off again. */
   'batch.useScheduled': command(z.strictObject({ batchId: Id, scheduledId: Id.nullable() }), z.strictObject({ batchId: Id }), ['chef', 'manager']),
 } as const;
@@ -72,5 +89,6 @@ export type Paper = z.infer<typeof Paper>;
 export type PaperDraft = z.infer<typeof PaperDraft>;
 export type PaperKind = z.infer<typeof PaperKind>;
 export type PaperSubject = z.infer<typeof PaperSubject>;
+export type ScheduledForBatch = z.infer<typeof ScheduledForBatch>;
 export type ScheduledDraft = z.infer<typeof ScheduledDraft>;
 export type Scheduled = z.infer<typeof Scheduled>;

@@ -50,21 +50,34 @@ function stepsOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefine
   const cooledMs = load?.cooledAtMs ?? null;
   const readMs = batch.process === 'hot' ? cooledMs : outMs;
   const keptMs = batch.intoFreezerAtMs ?? batch.sealedAtMs;
-  const kept = readingsAt(points, 'store').length > 0 ? readingsAt(points, 'store') : readingsAt(points, 'freezer');
+  const stored = pointsAt(points, 'store').some(({ readings }) => readings.length > 0) ? pointsAt(points, 'store') : pointsAt(points, 'freezer');
   const received = lots.flatMap((lot): Reading[] => (lot.temperatureTicks === null ? [] : [{ atMs: lot.receivedAtMs, lowTicks: lot.temperatureTicks, highTicks: lot.temperatureTicks }]));
   return [
     { kind: 'receiving', name: 'from fish in to the brine', fromMs: Number.isFinite(receivedMs) ? receivedMs : null, toMs: soakStart ?? inMs, readings: received },
-    { kind: 'soak', name: 'in the brine', fromMs: soakStart, toMs: soakEnd ?? inMs, readings: readingsAt(points, 'soak') },
-    { kind: 'drying', name: 'from the brine to the smoker', fromMs: soakEnd, toMs: inMs, readings: [] },
+    { kind: 'soak', name: 'in the brine', fromMs: soakStart, toMs: soakEnd ?? inMs, readings: aroundFish(pointsAt(points, 'soak')) },
+    { kind: 'drying', name: 'from the brine to the smoker', fromMs: soakEnd, toMs: inMs, readings: aroundFish(pointsAt(points, 'dry')) },
     { kind: 'smoking', name: 'in the smoker', fromMs: inMs, toMs: outMs, readings: piece.readings },
     ...(batch.process === 'hot' ? [{ kind: 'cooling' as const, name: 'cooling', fromMs: outMs, toMs: cooledMs, readings: piece.readings, afterCompletedHold: isHoldMet }] : []),
     { kind: 'packing', name: 'until it lay cold', fromMs: readMs, toMs: keptMs, readings: batch.process === 'hot' ? [] : piece.readings },
-    { kind: 'store', name: batch.intoFreezerAtMs === null ? 'in the cold store' : 'in the freezer', fromMs: readMs === null ? null : keptMs, toMs: batch.outOfFreezerAtMs, readings: kept },
+    { kind: 'store', name: batch.intoFreezerAtMs === null ? 'in the cold store' : 'in the freezer', fromMs: readMs === null ? null : keptMs, toMs: batch.outOfFreezerAtMs, readings: aroundFish(stored) },
   ];
 }
 
-function readingsAt(points: readonly MeasuredPoint[], record: 'soak' | 'store' | 'freezer'): Reading[] {
-  return points.filter((point) => point.record === record).flatMap((point) => point.readings);
+function pointsAt(points: readonly MeasuredPoint[], record: 'soak' | 'dry' | 'store' | 'freezer'): MeasuredPoint[] {
+  return points.filter((point) => point.record === record);
+}
+
+/**
+ * What was read around fish that had no thermometer in it. Read at one place, that was its temperature. Read at
+ * several (brine and room, or coolers of which one held it), it was as cold as the coldest of them at most: warm
+ * readings of one alone don't prove that the fish was warm.
+ */
+function aroundFish(points: readonly MeasuredPoint[]): Reading[] {
+  const read = points.filter(({ readings }) => readings.length > 0);
+  const readings = read.flatMap((point) => point.readings);
+  if (read.length < 2) return readings;
+  const coldestTicks = readings.reduce((coldest, { lowTicks }) => Math.min(coldest, lowTicks), Infinity);
+  return readings.map((reading) => ({ ...reading, lowTicks: coldestTicks }));
 }
 
 /** Steps that have begun; the one still running, or overtaken by the next, ends there. */

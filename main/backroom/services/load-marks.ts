@@ -66,7 +66,8 @@ function refuseMissedBefore(room: BookRoom, load: StoredLoad): void {
   for (const batchId of load.batchIds) {
     const batch = room.book.shelf('batches').need(batchId);
     const acted = new Set(room.book.shelf('correctives').where('batchId', batchId).map(({ checkId }) => checkId));
-    const missed = judgeBatch(room, batch).deciding.checks.filter(({ checkId, gate, verdict }) => verdict === 'misses' && (gate === 'brine' || gate === 'smoke') && !acted.has(checkId));
+    const { deciding, gates } = judgeBatch(room, batch);
+    const missed = gates.smoke.blocking.filter(({ checkId }) => !acted.has(checkId) && deciding.checks.some((check) => check.checkId === checkId && check.verdict === 'misses'));
     if (missed.length === 0) continue;
     throw new Refusal('RULE_BLOCKS', `${batch.shortName} may not go in: ${missed.map(({ checkId, reason }) => `${checkId}: ${reason}`).join(' ')}`, {
       remedy: 'Hold it at 38 °F or below, and write down at the packing table what is done about it; then it may go in.',

@@ -44,8 +44,9 @@ export function openItemsOf(room: BookRoom, batchId: string): WorkItem[] {
 function reasonAgainst(room: BookRoom, batch: StoredBatch, { pack, store, initialsForError }: Decision): string | undefined {
   const { gates, deciding } = judgeBatch(room, batch, { pack, store });
   if (gates.pack.state === 'may' || (gates.pack.state === 'initials' && (initialsForError || wasWithinError(room, batch)))) {
-    const missed = deciding.checks.filter(({ verdict }) => verdict === 'misses');
-    return missed.length === 0 ? undefined : missed.map(({ checkId, reason }) => `${checkId}: ${reason}`).join(' ');
+    // A choice between limits is missed only where each of them is, and then the whole is.
+    if (deciding.verdict !== 'misses') return undefined;
+    return deciding.checks.filter(({ verdict }) => verdict === 'misses').map(({ checkId, reason }) => `${checkId}: ${reason}`).join(' ');
   }
   return [gates.pack.line, ...gates.pack.blocking.map(({ checkId, reason }) => `${checkId}: ${reason}`)].join(' ');
 }

@@ -8,7 +8,8 @@ import { exposureOf } from './exposure.ts';
 import { lethalityOf } from './lethality.ts';
 import { markBatch } from './batch-marks.ts';
 import { decideBatch } from './deciding.ts';
-import { composeCase } from './judging/compose.ts';
+import { composeCase, plansOf } from './judging/compose.ts';
+import { warmDoubts } from './judging/doubt-evidence.ts';
 import { gateLines, judgeBatch, judgeByOtherSets, keepingOf, wordsOf } from './judging/judge-batch.ts';
 import { withoutExcluded } from './judging/judge-composed.ts';
 import { readOnce } from './judging/points.ts';
@@ -31,6 +32,7 @@ async function getVerdict(room: BookRoom, { batchId, pack, store }: Parsed<'batc
   const stands = keepingOf(room, batch);
   const keeping = { pack: pack ?? stands.pack, store: store ?? stands.store };
   const readingsAt = readOnce(room);
+  await warmDoubts(room, plansOf(room, batch, keeping), readingsAt);
   const { deciding, asRecorded, gates, unconfirmed } = judgeBatch(room, batch, keeping, readingsAt);
   const composed = withoutExcluded(composeCase(room, batch, keeping, readingsAt));
   const heat = deciding.checks.filter((check) => check.question === 'chamber' && check.verdict !== 'does-not-apply');

@@ -8,6 +8,7 @@ import { dayInWords, useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { inOrder, standingOn } from './paper-draft.ts';
+import { PaperFileButton } from './paper-file.tsx';
 import { PaperForm } from './paper-form.tsx';
 import { ScheduledList } from './scheduled-list.tsx';
 import { StrikeLeaf } from './strike-leaf.tsx';
@@ -58,7 +59,10 @@ function PaperRow({ paper, today, onStrike }: PaperRowProps): ReactNode {
           {[paper.issuedBy, paper.holder, paper.fileName === '' ? text.noFile : paper.fileName, text.by(paper.addedBy, formats.day(paper.addedAtMs))].filter((part) => part !== '').join('; ')}
         </p>
       </div>
-      {paper.struck === null ? <PressButton look="quiet" label={text.strikeTitle(paper.what)} onPress={onStrike}>{text.strike}</PressButton> : null}
+      <div className="row">
+        <PaperFileButton paper={paper} />
+        {paper.struck === null ? <PressButton look="quiet" label={text.strikeTitle(paper.what)} onPress={onStrike}>{text.strike}</PressButton> : null}
+      </div>
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { CheckList } from '../../parts/check-list.tsx';
 import { Choices } from '../../parts/choices.tsx';
 import { WeighBatch } from '../../readings/weigh-batch.tsx';
 import { Doubts } from '../../readings/doubts.tsx';
+import { SaltProcess } from '../../readings/salt-process.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { CorrectBatch } from './correct-batch.tsx';
@@ -61,6 +62,7 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
             <CorrectBatch batch={batch} />
           </section>
           <LabPanel batchId={batch.id} results={verdict.data.labResults} />
+          <SaltProcess batchId={batch.id} />
         </div>
         <div className="stack">
           {released ? null : (

@@ -5,9 +5,9 @@ import { useAsk } from '../../bridge/use-ask.ts';
 
 const EVERY_MS = 30_000;
 
-/** The alarms of a load, or with null of every load that runs; undefined until they have come. */
-export function useAlarms(loadId: string | null): Output<'alarms.list'> | undefined {
-  const { data, refetch } = useAsk('alarms.list', { loadId });
+/** The alarms of every load that runs, asked for once however many parts of the page show them; undefined until they have come. */
+export function useAlarms(): Output<'alarms.list'> | undefined {
+  const { data, refetch } = useAsk('alarms.list', { loadId: null });
   useEffect(() => {
     const timer = setInterval(() => { void refetch(); }, EVERY_MS);
     return () => clearInterval(timer);

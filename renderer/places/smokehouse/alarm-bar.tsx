@@ -13,16 +13,17 @@ const text = words.alarms;
 
 /** At the top of a running load: what is wrong now, on what ground, and who has seen it. */
 export function AlarmBar({ loadId }: { readonly loadId: string }): ReactNode {
-  const answer = useAlarms(loadId);
+  const answer = useAlarms();
   const acknowledge = useCommand('alarms.acknowledge');
   const isSoundOn = useSoundOn();
   if (answer === undefined) return null;
+  const alarms = answer.alarms.filter((alarm) => alarm.loadId === loadId);
   return (
-    <section className={answer.alarms.length === 0 ? 'alarm-bar' : 'alarm-bar raised'} aria-label={text.title}>
-      {answer.alarms.length === 0 ? <p className="soft">{text.none}</p> : (
+    <section className={alarms.length === 0 ? 'alarm-bar' : 'alarm-bar raised'} aria-label={text.title}>
+      {alarms.length === 0 ? <p className="soft">{text.none}</p> : (
         <div role="alert">
           <ul>
-            {answer.alarms.map((alarm) => <AlarmLine key={alarm.key} alarm={alarm} isBusy={acknowledge.busy} onSeen={() => { void acknowledge.send({ loadId, key: alarm.key }); }} />)}
+            {alarms.map((alarm) => <AlarmLine key={alarm.key} alarm={alarm} isBusy={acknowledge.busy} onSeen={() => { void acknowledge.send({ loadId, key: alarm.key }); }} />)}
           </ul>
         </div>
       )}

@@ -8,7 +8,7 @@ import './alarm.css';
 
 /** Under the line of every place: the loads with an alarm. Sounds where that was allowed, and keeps the computer awake while a load runs. */
 export function AlarmStrip(): ReactNode {
-  const answer = useAlarms(null);
+  const answer = useAlarms();
   const alarms = answer?.alarms ?? [];
   const isRunning = (answer?.running ?? 0) > 0;
   useBeeping(alarms.some((alarm) => alarm.quietUntilMs === null));

@@ -26,7 +26,7 @@ export function LoadActions({ shown }: { readonly shown: Output<'load.get'> }): 
     setDone(sentence);
     close();
   };
-  const running = load.cooledAtMs === null;
+  const running = step !== 'done';
   const mark = useCommand('load.mark');
   const due = dueMark(load);
   /** Now, in one tap; coming out early, or closing a record that may still be read on, asks first. */
@@ -62,7 +62,7 @@ const MARK_WORDS: Readonly<Record<Mark, string>> = { in: text.fishIsIn, out: tex
 function dueMark(load: Load): Mark | null {
   if (load.inAtMs === null) return 'in';
   if (load.outAtMs === null) return 'out';
-  return load.cooledAtMs === null ? 'cooled' : null;
+  return load.cooledAtMs === null && load.process === 'hot' ? 'cooled' : null;
 }
 
 interface MarkLeafProps {

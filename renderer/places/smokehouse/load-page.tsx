@@ -6,6 +6,7 @@ import { sentenceKey, sentencesOf, type Sentence } from '../../chart/evidence-la
 import { ProbeChart } from '../../chart/probe-chart.tsx';
 import { CheckList } from '../../parts/check-list.tsx';
 import { Doubts } from '../../readings/doubts.tsx';
+import { useLeftOut } from '../../readings/left-out.ts';
 import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { PaperLinks } from '../../print/paper-links.tsx';
@@ -16,6 +17,7 @@ import { AlarmBar } from './alarm-bar.tsx';
 import { LoadActions } from './load-actions.tsx';
 import { chartSeriesOf, marksOf } from '../../chart/load-series.ts';
 import { BatchGates } from './batch-gates.tsx';
+import { SwapInstrument } from './load-chart-instruments.tsx';
 import { useZoom } from './load-chart-zoom.ts';
 import { NeedList } from './need-list.tsx';
 import { ReadyPanel } from './ready-panel.tsx';
@@ -37,6 +39,7 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
   const sentences = useMemo(() => numbered(results), [results]);
   const marks = useMemo(() => marksOf(load), [load]);
   const zooming = useZoom(shown);
+  const leftOut = useLeftOut(load.batchIds);
   const choose = (key: string): void => setChosen(key === chosen ? null : key);
   const names = batches.map((batch) => `${batch.shortName} ${batch.marketName}`).join(', ');
   return (
@@ -53,14 +56,19 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
       <AfterStart shown={shown} />
       {load.inAtMs !== null && load.cooledAtMs === null ? <AlarmBar loadId={load.id} /> : null}
       {batches.map((batch) => <BatchGates key={batch.id} batch={batch} isIn={load.inAtMs !== null} />)}
-      {batches.map((batch) => <Doubts key={batch.id} batchId={batch.id} />)}
+      {batches.map((batch) => <Doubts key={batch.id} batchId={batch.id} of={batches.length > 1 ? batch.shortName : ''} />)}
       <div className="columns">
         <section className="sheet">
-          <ProbeChart {...zooming} title={text.chart.title} series={series} limits={shown.limitLines} sentences={sentences} chosen={chosen} onChoose={choose} marks={marks} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
+          <ProbeChart {...zooming} leftOut={leftOut} title={text.chart.title} series={series} limits={shown.limitLines} sentences={sentences} chosen={chosen} onChoose={choose} marks={marks} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
         </section>
         <NeedList shown={shown} />
       </div>
-      {load.cooledAtMs === null ? <PaperLinks kinds={load.outAtMs === null ? ['smoke', 'cool'] : ['cool']} subjectId={load.id} /> : null}
+      {load.cooledAtMs === null ? (
+        <div className="spread">
+          <PaperLinks kinds={load.outAtMs === null ? ['smoke', 'cool'] : ['cool']} subjectId={load.id} />
+          <SwapInstrument load={load} />
+        </div>
+      ) : null}
       {load.inAtMs === null ? <ReadyPanel asked={readyOf(load)} /> : null}
       <section className="sheet stack">
         <h2>{words.packingTable.corrective.weights.title}</h2>

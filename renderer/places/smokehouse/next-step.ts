@@ -21,6 +21,8 @@ export function nextStep(shown: StepOf): Mark | 'read' | 'done' {
   if (load.cooledAtMs !== null) return 'done';
   if (load.inAtMs === null) return 'in';
   if (load.outAtMs === null) return load.process === 'hot' && isChamberMet(results) ? 'out' : 'read';
+  // Cold-smoked fish is packed cold: it has no cooling to record.
+  if (load.process === 'cold') return 'done';
   const cooling = results.flatMap((each) => each.result.checks).filter((check) => check.question === 'cooling');
   return cooling.some((check) => check.verdict === 'open') ? 'read' : 'cooled';
 }

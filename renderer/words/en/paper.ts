@@ -42,6 +42,15 @@ export const paper = {
     coolRounds: 'Read as it comes out, again within 15 minutes, then never more than 2 hours apart.',
     later: (number: string) => `Write the time at which you read. Copy it into the book the same day: enter readings, “copied from paper”, sheet ${number}.`,
   },
+  swap: {
+    open: 'Another thermometer in a piece',
+    lead: 'The piece keeps one record. What was read before stays with the thermometer it was read with, and is corrected and judged by that one’s checks.',
+    piece: 'Piece or chamber',
+    now: (name: string) => `Until now: ${name}.`,
+    next: 'From then on',
+    why: 'Why',
+    keep: 'Keep the change',
+  },
   after: {
     title: 'The program was off',
     off: (from: string, to: string) => `The program was started at ${to}. Nothing is on record from ${from} until then.`,

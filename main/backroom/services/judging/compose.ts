@@ -1,5 +1,5 @@
 /** The record of one batch as the judge reads it: measured points, marks, laboratory samples and facts. */
-import type { CaseFacts, JudgeCase, PackKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
+import type { CaseFacts, ExcludedReading, JudgeCase, PackKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
 import { paperFactsOf, scheduledOf } from '../paper-facts.ts';
@@ -11,7 +11,7 @@ import { errorsOf, type RecordErrors } from './instrument-errors.ts';
 import { fillPoint } from './point-plan.ts';
 import { readingsWithin, type PointPlan } from './taken-readings.ts';
 import { excludedReadings } from './doubt-evidence.ts';
-import { brinePoints, keptPoints, loadPoints, rawPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
+import { brinePoints, dryPoints, keptPoints, loadPoints, rawPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
 import { evidenceOf, type ReadingEvidence } from './reading-evidence.ts';
 
 /** A review is asked for within 7 days: 21 CFR 123.8(a)(3) (from memory). */
@@ -37,8 +37,9 @@ export interface ComposedCase {
  *
  * Pieces and chamber are the process record. It stays open until the cooling record is closed (hot) or the
  * load is out (cold); the judge ends a hold at the out mark and lets the same pieces' cooling go on after it.
- * Room and brine are the soak's; the freezer is read from the freezer's own record while the batch was in it, and
- * that record is the store's only where the packs lay there.
+ * Room and brine are the soak's, and a cold smoke's drying is the same room's until it goes in; the freezer is
+ * read from the freezer's own record while the batch was in it, and that record is the store's only where the
+ * packs lay there.
  * Nothing is taken out here: the case names what people left out, and `applyExclusions` takes it out.
  * @param readingsAt handed on where the same readings are needed more than once
  */
@@ -46,13 +47,7 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
   const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
   const stay = freezerStay(batch, load);
   const frozenMs = frozenWithin(stay, batch);
-  const plans: readonly PointPlan[] = [
-    ...rawPoints(room, batch),
-    ...loadPoints(room, batch, load),
-    ...roomPoints(room, batch),
-    ...brinePoints(batch),
-    ...keptPoints(room, batch, stay, keeping.store),
-  ];
+  const plans = plansOf(room, batch, keeping);
   const evidence = evidenceOf(room, plans, readingsAt);
   const judgeCase: Omit<JudgeCase, 'errorTicks'> = {
     process: batch.process,
@@ -61,7 +56,7 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
     store: keeping.store,
     points: plans.map((plan) => fillPoint(plan, readingsAt, evidence)),
     records: recordsOf(room, batch, load, stay, keeping.store),
-    excluded: excludedReadings(room, plans, readingsAt),
+    excluded: leftOut(room, plans, readingsAt),
     endOfSmokingMs: load?.endOfSmokingAtMs ?? undefined,
     sealedMs: batch.sealedAtMs ?? undefined,
     frozenMs,
@@ -74,6 +69,24 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
   return { judgeCase, errors: errorsOf(room, readingsAt, batch, load), plans, evidence };
 }
 
+/** Where the readings of a batch's points come from, for one way of packing and keeping it. */
+export function plansOf(room: BookRoom, batch: StoredBatch, { store }: Pick<Keeping, 'store'>): PointPlan[] {
+  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  return [
+    ...rawPoints(room, batch),
+    ...loadPoints(room, batch, load),
+    ...roomPoints(room, batch),
+    ...brinePoints(batch),
+    ...dryPoints(room, batch, load),
+    ...keptPoints(room, batch, freezerStay(batch, load), store),
+  ];
+}
+
+/** What people left out; a reading where one stretch ends and the next begins is named once. */
+function leftOut(room: BookRoom, plans: readonly PointPlan[], readingsAt: ReadingsAt): ExcludedReading[] {
+  return [...new Map(excludedReadings(room, plans, readingsAt).map((one) => [JSON.stringify(one), one])).values()];
+}
+
 function recordsOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined, stay: RecordSpan, store: StoreKind): JudgeCase['records'] {
   const soakStart = batch.soak.find((event) => event.what === 'start')?.atMs;
   const soakEnd = batch.soak.find((event) => event.what === 'end')?.atMs;
@@ -83,6 +96,7 @@ function recordsOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefi
     process: { inMs: load?.inAtMs ?? undefined, outMs: load?.outAtMs ?? undefined, open: (processEnd ?? null) === null },
     soak: spanOf(soakStart ?? null, soakEnd ?? null),
     raw: spanOf(Number.isFinite(receivedMs) ? receivedMs : null, soakStart ?? load?.inAtMs ?? null),
+    ...(soakEnd === undefined ? {} : { dry: spanOf(soakEnd, load?.inAtMs ?? null) }),
     freezer: stay,
     // Handing over isn't marked yet, so a store record without an end of its own stays open.
     store: store === 'frozen' && isStayOfPacks(stay, batch) ? stay : spanOf(batch.sealedAtMs, null),

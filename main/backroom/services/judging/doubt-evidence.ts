@@ -2,126 +2,117 @@
  * What is in doubt about the readings a batch is judged on, and what people have left out of them. A doubt is a
  * proposal: it counts against the batch until a named person decides, and then no more.
  */
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { ExcludedReading } from '../../../../app/limits/judge-case.ts';
-import { clockWords, type Words } from '../../../../app/limits/words.ts';
-import { localTime } from '../../../../app/measures/zone.ts';
-import { findDoubts, type Doubt } from '../../../../app/probes/doubts.ts';
 import type { StoredDoubtDecision } from '../../book/stored.ts';
 import type { BookRoom, SeriesReading } from '../../room.ts';
-import { kitchenOf } from '../kitchen.ts';
-import { sayDay } from '../when.ts';
+import { correctionsOf, coverReading } from './corrections.ts';
+import { isBy, lookThrough, type FoundDoubt, type ReadBy } from './doubt-looking.ts';
 import { readingsWithin, type PointPlan, type TakenReadings } from './taken-readings.ts';
 import type { ReadingsAt } from './points.ts';
 
-/** A doubt that nobody has decided yet; every reading of the point from one instant to the other, both included, counts against the batch. */
+/** A doubt that nobody has decided yet; every reading by that thermometer from one instant to the other, both included, counts against the batch. */
 export interface UndecidedDoubt {
   readonly pointId: string;
+  readonly by: ReadBy;
   readonly fromMs: number;
   readonly toMs: number;
   readonly reason: string;
 }
 
 /** A doubt with the point it is about, and what was decided. */
-export interface PointDoubt extends Pick<Doubt, 'kind' | 'fromMs' | 'toMs' | 'reason'> {
+export interface PointDoubt extends FoundDoubt {
   readonly pointId: string;
   readonly pointName: string;
-  readonly readings: number;
   readonly decided: StoredDoubtDecision | undefined;
 }
 
-/** Looking through a long record takes a while; one that only grew at its end is looked through again after so many more. */
+/** Shorter records are looked through in no time. */
 const LONG_READINGS = 20_000;
-const FEW_MORE = 600;
-const MOST_KEPT = 64;
 
-interface Looked {
-  readonly count: number;
-  readonly lastMs: number;
-  readonly found: readonly Doubt[];
-}
-const looked = new Map<string, Looked>();
-
-/** Every doubt about the readings that some points take, with what was decided, in order of time. */
+/** Every doubt about the readings that some points take, with what was decided; point by point, in order of time. */
 export function doubtsAbout(room: BookRoom, plans: readonly PointPlan[], readingsAt: ReadingsAt): PointDoubt[] {
-  const words = wordsOfDoubts(room);
-  const chamber = plans.filter((plan) => plan.role === 'chamber').flatMap(({ taken }) => (taken === null ? [] : readingsWithin(taken, readingsAt)));
-  const once = new Set<string>();
-  return plans.flatMap((plan) => {
-    const { taken, role } = plan;
-    if (taken === null || role === 'water' || once.has(taken.pointId)) return [];
-    once.add(taken.pointId);
-    const readings = readingsWithin(taken, readingsAt);
-    const decisions = room.book.shelf('doubtDecisions').where('pointId', taken.pointId);
-    return lookThrough(taken, readings, (records) => records.flatMap((record) => findDoubts({ role, ...record, chamber, words })))
-      .map((doubt) => pointDoubt(plan, taken, doubt, readings, decisions));
-  });
+  return stretchesOf(plans).flatMap(({ plan, taken }) => doubtsOf(room, plan, taken, plans, readingsAt));
+}
+
+/**
+ * Looks through long records point by point, each in a turn of its own, so that the back room answers others in
+ * between and finds it all done. Copying the readings to a helper thread takes as long as looking through them.
+ */
+export async function warmDoubts(room: BookRoom, plans: readonly PointPlan[], readingsAt: ReadingsAt): Promise<void> {
+  for (const { plan, taken } of stretchesOf(plans)) {
+    if (readingsAt(taken.pointId).length < LONG_READINGS) continue;
+    doubtsOf(room, plan, taken, plans, readingsAt);
+    await nextTurn();
+  }
 }
 
 /** The doubts that still count against a batch. */
 export function undecidedDoubts(room: BookRoom, plans: readonly PointPlan[], readingsAt: ReadingsAt): UndecidedDoubt[] {
-  return doubtsAbout(room, plans, readingsAt).filter(({ decided }) => decided === undefined).map(({ pointId, fromMs, toMs, reason }) => ({ pointId, fromMs, toMs, reason }));
+  return doubtsAbout(room, plans, readingsAt).filter(({ decided }) => decided === undefined).map(({ pointId, by, fromMs, toMs, reason }) => ({ pointId, by, fromMs, toMs, reason }));
 }
 
-/** The readings that named people have left out, with their reasons. */
+/** The readings that named people have left out, with their reasons: those of the thermometer in doubt that were on record then. */
 export function excludedReadings(room: BookRoom, plans: readonly PointPlan[], readingsAt: ReadingsAt): ExcludedReading[] {
-  const once = new Set<string>();
-  return plans.flatMap(({ taken }) => {
-    if (taken === null || once.has(taken.pointId)) return [];
-    once.add(taken.pointId);
-    const decisions = latestOf(room.book.shelf('doubtDecisions').where('pointId', taken.pointId)).filter(({ decision }) => decision === 'exclude');
-    if (decisions.length === 0) return [];
-    const readings = readingsWithin(taken, readingsAt);
-    return decisions.flatMap(({ fromMs, toMs, why, initials }) => [...new Set(readings.filter(({ atMs }) => atMs >= fromMs && atMs <= toMs).map(({ atMs }) => atMs))]
-      .map((atMs): ExcludedReading => ({ pointId: taken.pointId, atMs, reason: why, byInitials: initials })));
+  return stretchesOf(plans).flatMap(({ taken }) => {
+    const decisions = room.book.shelf('doubtDecisions').where('pointId', taken.pointId);
+    if (decisions.every(({ decision }) => decision === 'keep')) return [];
+    const kinds = [...new Set(decisions.map(({ kind }) => kind))];
+    const out = readingsWithin(taken, readingsAt).flatMap((reading) => {
+      // Of several decisions on the same reading the last one counts; the others stay in the record.
+      const last = kinds.flatMap((kind) => decisions.findLast((each) => each.kind === kind && decidesOn(each, reading)) ?? []);
+      const decision = last.find((each) => each.decision === 'exclude');
+      return decision === undefined ? [] : [{ reading, decision }];
+    });
+    const corrections = correctionsOf(room, [...new Set(out.flatMap(({ reading }) => reading.instrumentId ?? []))]);
+    return out.map(({ reading, decision: { why, initials } }): ExcludedReading => (
+      { pointId: taken.pointId, atMs: reading.atMs, ...coverReading(corrections, reading), reason: why, byInitials: initials }));
   });
 }
 
 /** What is in doubt about a point's reading; undefined where nothing is. */
-export function doubtAt(doubts: readonly UndecidedDoubt[], pointId: string, atMs: number): string | undefined {
-  return doubts.length === 0 ? undefined : doubts.find((doubt) => doubt.pointId === pointId && atMs >= doubt.fromMs && atMs <= doubt.toMs)?.reason;
+export function doubtAt(doubts: readonly UndecidedDoubt[], pointId: string, reading: SeriesReading): string | undefined {
+  if (doubts.length === 0) return undefined;
+  return doubts.find((doubt) => doubt.pointId === pointId && reading.atMs >= doubt.fromMs && reading.atMs <= doubt.toMs && isBy(reading, doubt.by))?.reason;
 }
 
-/** Of several decisions on the same readings the last one counts; the others stay in the record. */
-function latestOf(decisions: readonly StoredDoubtDecision[]): StoredDoubtDecision[] {
-  return [...new Map(decisions.map((decision) => [`${decision.kind} ${decision.fromMs} ${decision.toMs}`, decision])).values()];
+/** The last entry that vouches for any of a point's readings; what is entered later takes no part in what is decided now. */
+export function lastEntryOf(readings: readonly SeriesReading[]): number {
+  return readings.reduce((last, { entry }) => Math.max(last, entry), 0);
 }
 
-function pointDoubt(plan: PointPlan, taken: TakenReadings, doubt: Doubt, readings: readonly SeriesReading[], decisions: readonly StoredDoubtDecision[]): PointDoubt {
-  const { kind, fromMs, toMs, reason } = doubt;
-  return {
-    pointId: taken.pointId, pointName: plan.name, kind, fromMs, toMs, reason,
-    readings: readings.filter(({ atMs }) => atMs >= fromMs && atMs <= toMs).length,
-    // A doubt that has grown past what was decided is a new one.
-    decided: latestOf(decisions).findLast((decision) => decision.kind === kind && decision.fromMs <= fromMs && decision.toMs >= toMs),
-  };
+interface Stretch {
+  readonly plan: PointPlan;
+  readonly taken: TakenReadings;
 }
 
-/** The readings of one thermometer, as it was read. */
-interface ByOne {
-  readonly how: 'logged' | 'typed';
-  readonly readings: readonly SeriesReading[];
+/** One point may be read in several stretches, and one stretch be of several records, which asks no second look. */
+function stretchesOf(plans: readonly PointPlan[]): Stretch[] {
+  const stretches = plans.flatMap((plan): [string, Stretch][] => (plan.taken === null || plan.role === 'water' ? [] : [[keyOf(plan.taken), { plan, taken: plan.taken }]]));
+  return [...new Map(stretches.toReversed()).values()].toReversed();
 }
 
-function lookThrough(taken: TakenReadings, readings: readonly SeriesReading[], find: (records: readonly ByOne[]) => Doubt[]): readonly Doubt[] {
-  const last = readings.at(-1);
-  if (last === undefined) return [];
-  const key = JSON.stringify([taken.pointId, taken.fromMs ?? null, taken.toMs ?? null, readings[0]?.atMs]);
-  const before = looked.get(key);
-  const isSame = before !== undefined && before.count === readings.length && before.lastMs === last.atMs;
-  const hasBarelyGrown = before !== undefined && before.count > LONG_READINGS && last.atMs > before.lastMs && readings.length - before.count < FEW_MORE && taken.toMs === undefined;
-  if (isSame || hasBarelyGrown) return before.found;
-  const groups = Map.groupBy(readings, ({ instrumentId, how }) => `${how === 'file' || how === 'instrument' ? 'logged' : 'typed'} ${instrumentId ?? ''}`);
-  const found = find([...groups].map(([group, its]) => ({ how: group.startsWith('logged') ? 'logged' : 'typed', readings: its })));
-  looked.delete(key);
-  looked.set(key, { count: readings.length, lastMs: last.atMs, found });
-  const [oldest] = looked.keys();
-  if (looked.size > MOST_KEPT && oldest !== undefined) looked.delete(oldest);
-  return found;
+function keyOf({ pointId, fromMs, toMs }: TakenReadings): string {
+  return JSON.stringify([pointId, fromMs ?? null, toMs ?? null]);
 }
 
-/** Clock times with their day: a doubt is read long after. */
-function wordsOfDoubts(room: BookRoom): Words {
-  const { timeZone, temperatureUnit } = kitchenOf(room.book);
-  const say = (ms: number) => localTime(ms, timeZone);
-  return clockWords(temperatureUnit, (ms) => `${say(ms).clock} on ${sayDay(say(ms).day)}`, (ms) => sayDay(say(ms).day));
+function doubtsOf(room: BookRoom, { role, name }: PointPlan, taken: TakenReadings, plans: readonly PointPlan[], readingsAt: ReadingsAt): PointDoubt[] {
+  if (role === 'water') return [];
+  const air = plans.flatMap((plan) => (plan.role === 'chamber' && plan.taken !== null ? [readingsWithin(plan.taken, readingsAt)] : []));
+  const chamber = air.length === 1 ? (air[0] ?? []) : air.flat();
+  const found = lookThrough(room, keyOf(taken), { role, readings: readingsWithin(taken, readingsAt), chamber });
+  if (found.length === 0) return [];
+  const decisions = room.book.shelf('doubtDecisions').where('pointId', taken.pointId);
+  return found.map((doubt) => ({ ...doubt, pointId: taken.pointId, pointName: name, decided: decidedOf(doubt, decisions) }));
+}
+
+/** A doubt that has grown past what was decided, by time or by readings entered later, is a new one. */
+function decidedOf({ kind, fromMs, toMs, readings }: FoundDoubt, decisions: readonly StoredDoubtDecision[]): StoredDoubtDecision | undefined {
+  return decisions.findLast((decision) => decision.kind === kind && decision.fromMs <= fromMs && decision.toMs >= toMs && readings.every((reading) => decidesOn(decision, reading)));
+}
+
+/** Whether a decision was made about a reading: within its stretch, by its thermometer, and on record then; one that comes in live has no entry yet. */
+function decidesOn({ fromMs, toMs, by, lastEntry, atMs }: StoredDoubtDecision, reading: SeriesReading): boolean {
+  if (reading.atMs < fromMs || reading.atMs > toMs || !isBy(reading, by)) return false;
+  return (reading.entry > 0 && reading.entry <= lastEntry) || (reading.how === 'instrument' && reading.atMs <= atMs);
 }

@@ -59,7 +59,7 @@ function inOrderOfQuestions(left: string, right: string): number {
 /** The kind of place whose thermometers a check reads; what reads none is the same under every error. */
 function roleRead(check: Check | undefined): keyof RecordErrors {
   switch (check?.kind) {
-    case 'ceiling': return check.record === 'raw' || check.record === 'thaw' ? 'raw' : check.reads === 'water' ? 'piece' : check.reads;
+    case 'ceiling': return check.reads === 'water' ? 'piece' : check.reads === 'piece' && (check.record === 'raw' || check.record === 'thaw') ? 'raw' : check.reads;
     case 'freeze': return 'store';
     case 'brine-start': return 'brine';
     case 'soak-room': return 'room';

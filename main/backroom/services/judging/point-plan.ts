@@ -16,7 +16,7 @@ export function fillPoint(plan: PointPlan, readingsAt: ReadingsAt, evidence: Rea
 
 function readingOf(reading: SeriesReading, pointId: string, evidence: ReadingEvidence): Reading {
   const { lowTicks, highTicks } = coverReading(evidence.corrections, reading);
-  const doubt = doubtAt(evidence.doubts, pointId, reading.atMs);
+  const doubt = doubtAt(evidence.doubts, pointId, reading);
   return {
     atMs: reading.atMs, lowTicks, highTicks,
     ...(reading.how === 'copied-from-paper' ? { entered: 'paper' as const } : {}),

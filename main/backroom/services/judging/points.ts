@@ -54,6 +54,19 @@ export function roomPoints(room: BookRoom, batch: StoredBatch): PointPlan[] {
   return [{ name: 'Brining room', role: 'room', record: 'soak', taken: null, typed }];
 }
 
+/**
+ * Where fish for a cold smoke dries after its brine: the room that it came out of the brine in, from then until it
+ * went in. In which room it dried isn't recorded, so of several each is judged, and the worst decides.
+ */
+export function dryPoints(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined): PointPlan[] {
+  const fromMs = batch.soak.find((event) => event.what === 'end')?.atMs;
+  if (batch.process !== 'cold' || fromMs === undefined) return [];
+  const inMs = load?.inAtMs ?? null;
+  return soakPlaces(room, batch).map((place): PointPlan => ({
+    id: place.id, name: place.name, role: 'room', record: 'dry', taken: { pointId: place.id, fromMs, ...(inMs === null ? {} : { toMs: inMs }) }, typed: [],
+  }));
+}
+
 /** The place that the tub stands in; every brining room where that wasn't told. */
 export function soakPlaces(room: BookRoom, batch: Pick<StoredBatch, 'brinePlaceId'>): Place[] {
   const places = room.book.shelf('places');
