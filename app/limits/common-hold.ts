@@ -4,7 +4,8 @@ import { heatRule, measurePlace, type PlaceHold } from './hold-rule.ts';
 import type { JudgeCase } from './judge-case.ts';
 import type { HoldCheck } from './limit-set.ts';
 import { pointsOf } from './readings.ts';
-import { intersect, lengthOf, longest, type Stretch } from './stretches.ts';
+import { cutAround, outsOf } from './spot-checks.ts';
+import { intersectAll, lengthOf, longest, type Stretch } from './stretches.ts';
 
 export interface CommonHold {
   /** The longest stretch proven of all pieces at once. */
@@ -15,7 +16,7 @@ export interface CommonHold {
 
 /**
  * The common clock of the pieces, as the judge counts it: a piece whose record is short is a spot check
- * once enough others run through, and doesn't hold it up. Undefined where the set asks each piece for
+ * once enough others run through, and only its out readings break it. Undefined where the set asks each piece for
  * itself, or only one piece counts.
  */
 export function commonHold(check: HoldCheck, judged: JudgeCase, context: JudgeContext): CommonHold | undefined {
@@ -24,9 +25,9 @@ export function commonHold(check: HoldCheck, judged: JudgeCase, context: JudgeCo
   const all = pointsOf(judged, 'piece', 'process').map((point) => measurePlace(point, rule, judged, judged.records.process));
   const full = all.filter((hold) => hold.recordMs >= rule.requiredMs);
   const counting: readonly PlaceHold[] = full.length >= context.probesAsked ? full : all;
-  const [first, ...others] = counting;
-  if (first === undefined || others.length === 0) return undefined;
-  const shared = others.reduce<readonly Stretch[]>((found, hold) => intersect(found, hold.stretches.proven), first.stretches.proven);
+  if (counting.length < 2) return undefined;
+  const spots = all.filter((hold) => !counting.includes(hold));
+  const shared = cutAround(intersectAll(counting.map((hold) => hold.stretches.proven)), counting, outsOf(spots, rule));
   // It goes on while no piece has broken it since: up to the last reading of the piece that was read longest ago.
   const latestMs = Math.min(...counting.map((hold) => hold.readings.at(-1)?.atMs ?? Number.MIN_SAFE_INTEGER));
   const last = shared.at(-1);

@@ -123,6 +123,7 @@ function lineOf(gate: Gate, plan: PackPlan, isPassed: boolean, verdict: Verdict,
   const rest = later.length === 0 ? '' : ` ${gate === 'pack' ? 'Before it leaves' : 'Still to come'}: ${listText(later)}.`;
   if (isPassed) return `May ${act}${verdict === 'meets-within-error' ? ', with initials: within the thermometer’s error' : ''}.${rest}`;
   const names = listText([...new Set(blocking.map((need) => need.name))]);
+  if (names === '') return `May not ${act}: nothing was judged.${rest}`;
   const why = verdict === 'misses' ? 'does not meet' : verdict === 'open' ? 'not finished' : 'not proven';
-  return `May not ${act}: ${names === '' ? 'nothing was judged' : names} ${why}.${rest}`;
+  return `May not ${act}: ${names} ${why}.${rest}`;
 }

@@ -6,7 +6,8 @@ import { breakText, missedText, neededText } from './hold-words.ts';
 import type { JudgeCase, RecordSpan } from './judge-case.ts';
 import type { HoldCheck } from './limit-set.ts';
 import { pointsOf } from './readings.ts';
-import { intersect, lengthOf, longest, type Stretch } from './stretches.ts';
+import { cutAround, outsOf, touches, type SpotOut } from './spot-checks.ts';
+import { intersectAll, lengthOf, longest, type Stretch } from './stretches.ts';
 import type { Verdict } from './verdict.ts';
 import { nameText, type Words } from './words.ts';
 
@@ -35,17 +36,16 @@ export function judgePlaces(points: readonly (Parameters<typeof measurePlace>[0]
   const spots = all.filter(isSpot);
   if (holds.every((hold) => hold.readings.length === 0)) return unread(points.length, rule, isOpen);
 
-  const uncut = decide(holds, rule, options, isOpen);
+  const uncut = decide(holds, [], rule, options, isOpen);
+  const outs = outsOf(spots, rule);
   // A hold that runs on one side of a spot check's out reading is still a hold.
-  const cut = uncut.verdict === 'meets' && spots.length > 0 ? decide(holds.map((hold) => cutAt(hold, outsOf(spots, rule))), rule, options, isOpen) : uncut;
+  const cut = uncut.verdict === 'meets' ? decide(holds, outs, rule, options, isOpen) : uncut;
   const { pieces, worstPiece, common, ...decided } = cut.verdict === 'meets' ? cut : uncut;
-  const stretches = common === undefined ? pieces.map(({ hold }) => longest(hold.stretches.proven)) : [common.proven];
-  const spoiled = cut.verdict === uncut.verdict ? undefined : spoilingSpot(spots, stretches, rule);
-  const verdict: Verdict = cut.verdict === uncut.verdict ? uncut.verdict : isOpen ? 'open' : 'not-proven';
+  const isSpoiled = cut.verdict !== uncut.verdict;
+  const verdict: Verdict = !isSpoiled ? uncut.verdict : isOpen ? 'open' : 'not-proven';
   const words = options.words;
-  const told = spoiled === undefined
-    ? common === undefined ? breakText(worstPiece.hold, rule, verdict, words) : togetherText(common, decided, rule, verdict, worstPiece.hold, words)
-    : `${nameText(spoiled.hold.point.role, spoiled.hold.point.name)} was only spot-checked and read ${words.degrees(lowTicks(spoiled, rule))} at ${words.at(spoiled.atMs)}, inside the others’ hold.`;
+  const told = isSpoiled ? spoiledText(outs, common === undefined ? pieces.map(({ hold }) => longest(hold.stretches.proven)) : [common.proven], words)
+    : common === undefined ? breakText(worstPiece.hold, rule, verdict, words) : togetherText(common, decided, rule, verdict, worstPiece.hold, words);
   return {
     verdict,
     reason: told,
@@ -63,31 +63,21 @@ export function judgePlaces(points: readonly (Parameters<typeof measurePlace>[0]
   };
 }
 
-/** The verdict of some pieces, with the worst of them and what they have in common. */
-function decide(holds: readonly PlaceHold[], rule: HoldRule, options: HoldOptions, isOpen: boolean) {
-  const pieces = holds.map((hold) => ({ hold, ...verdictOf(hold.provenMs, hold.possibleMs, hold.readings.length === 0, rule, isOpen) }));
+/** The verdict of some pieces around the out readings of spot checks, with the worst of them and what they have in common. */
+function decide(holds: readonly PlaceHold[], outs: readonly SpotOut[], rule: HoldRule, options: HoldOptions, isOpen: boolean) {
+  const common = options.together && holds.length > 1 ? commonOf(holds, outs) : undefined;
+  // Kept together it is the common stretch that is cut, and a piece's own is shown whole.
+  const own = common === undefined ? holds.map((hold) => cutHold(hold, outs)) : holds;
+  const pieces = own.map((hold) => ({ hold, ...verdictOf(hold.provenMs, hold.possibleMs, hold.readings.length === 0, rule, isOpen) }));
   const worstPiece = worstBy(pieces, ({ hold: left }, { hold: right }) => left.provenMs - right.provenMs || left.possibleMs - right.possibleMs || compareNames(left.point.name, right.point.name));
-  const common = options.together && holds.length > 1 ? commonOf(holds) : undefined;
   const decided = common === undefined
     ? { verdict: worstPiece.verdict, provenMs: worstPiece.hold.provenMs, possibleMs: worstPiece.hold.possibleMs }
     : { ...verdictOf(lengthOf(common.proven), common.possibleMs, false, rule, isOpen), provenMs: lengthOf(common.proven), possibleMs: common.possibleMs };
   return { pieces, worstPiece, common, ...decided };
 }
 
-/** The instants at which spot checks read out, in order. */
-function outsOf(spots: readonly PlaceHold[], rule: HoldRule): number[] {
-  return spots.flatMap((hold) => hold.readings.filter((reading) => !rule.isIn(reading)).map((reading) => reading.atMs)).sort((left, right) => left - right);
-}
-
-/** A piece's hold without what touches one of some instants: up to its last reading before, and from its first one after. */
-function cutAt(hold: PlaceHold, instants: readonly number[]): PlaceHold {
-  const proven = instants.reduce<readonly Stretch[]>((stretches, atMs) => stretches.flatMap((stretch): readonly Stretch[] => {
-    if (atMs < stretch.fromMs || atMs > stretch.toMs) return [stretch];
-    const inside = hold.readings.filter((reading) => reading.atMs >= stretch.fromMs && reading.atMs <= stretch.toMs);
-    const before = inside.findLast((reading) => reading.atMs < atMs);
-    const after = inside.find((reading) => reading.atMs > atMs);
-    return [...(before === undefined ? [] : [{ fromMs: stretch.fromMs, toMs: before.atMs }]), ...(after === undefined ? [] : [{ fromMs: after.atMs, toMs: stretch.toMs }])];
-  }), hold.stretches.proven);
+function cutHold(hold: PlaceHold, outs: readonly SpotOut[]): PlaceHold {
+  const proven = cutAround(hold.stretches.proven, [hold], outs);
   return { ...hold, stretches: { ...hold.stretches, proven }, provenMs: lengthOf(longest(proven)) };
 }
 
@@ -109,12 +99,11 @@ interface Common {
 }
 
 /** The longest stretch that all pieces share. A piece without a reading proves nothing and rules nothing out. */
-function commonOf(holds: readonly PlaceHold[]): Common {
-  const share = (listOf: (hold: PlaceHold) => readonly Stretch[], from: readonly PlaceHold[]) =>
-    longest(from.slice(1).reduce<readonly Stretch[]>((shared, hold) => intersect(shared, listOf(hold)), from[0] === undefined ? [] : listOf(from[0])));
+function commonOf(holds: readonly PlaceHold[], outs: readonly SpotOut[]): Common {
+  const read = holds.filter((hold) => hold.readings.length > 0);
   return {
-    proven: share((hold) => hold.stretches.proven, holds),
-    possibleMs: lengthOf(share((hold) => hold.stretches.possible, holds.filter((hold) => hold.readings.length > 0))),
+    proven: longest(cutAround(intersectAll(holds.map((hold) => hold.stretches.proven)), holds, outs)),
+    possibleMs: lengthOf(longest(intersectAll(read.map((hold) => hold.stretches.possible)))),
   };
 }
 
@@ -127,12 +116,9 @@ function togetherText(common: Common, decided: { provenMs: number }, rule: HoldR
 }
 
 /** The first out reading of a spot check inside a hold of the others, its ends included. */
-function spoilingSpot(spots: readonly PlaceHold[], stretches: readonly (Stretch | undefined)[], rule: HoldRule) {
-  const isInside = (atMs: number) => stretches.some((stretch) => stretch !== undefined && atMs >= stretch.fromMs && atMs <= stretch.toMs);
-  const spoiling = spots.flatMap((hold) => hold.readings.filter((reading) => isInside(reading.atMs) && !rule.isIn(reading)).map((reading) => ({ hold, atMs: reading.atMs, reading })));
-  return spoiling.sort((left, right) => left.atMs - right.atMs || compareNames(left.hold.point.name, right.hold.point.name))[0];
-}
-
-function lowTicks(spoiled: { reading: { lowTicks: number; highTicks: number } }, rule: HoldRule): number {
-  return rule.worse === 'lower' ? spoiled.reading.lowTicks : spoiled.reading.highTicks;
+function spoiledText(outs: readonly SpotOut[], stretches: readonly (Stretch | undefined)[], words: Words): string {
+  const inside = outs.filter(({ atMs }) => stretches.some((stretch) => stretch !== undefined && touches(stretch, atMs)));
+  const [first] = inside.toSorted((left, right) => left.atMs - right.atMs || compareNames(left.hold.point.name, right.hold.point.name));
+  if (first === undefined) throw new Error('a hold was cut, and no spot check lies inside it');
+  return `${nameText(first.hold.point.role, first.hold.point.name)} was only spot-checked and read ${words.degrees(first.ticks)} at ${words.at(first.atMs)}, inside the others’ hold.`;
 }

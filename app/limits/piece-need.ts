@@ -51,7 +51,9 @@ export function pieceNeed(point: MeasuredPoint, judged: JudgeCase, context: Judg
   if (!isHeld && judged.records.process.outMs === undefined) {
     const run = measured.stretches.proven.at(-1);
     if (run?.toMs === last.atMs) return need(`kept ${words.part(lengthOf(run), hold.minutes * MINUTE_MS)}`);
-    return need(`${words.difference(limitTicks(hold.limit) - last.lowTicks)} to go`);
+    const missingTicks = limitTicks(hold.limit) - last.lowTicks;
+    // High enough and yet no run: nobody has decided yet whether it is real.
+    return need(missingTicks > 0 ? `${words.difference(missingTicks)} to go` : 'its last reading is in doubt');
   }
   const stages = piece === undefined || piece.record.isHot ? undefined : piece.descents.at(-1);
   const stage = stages?.stages.find((one) => !one.isReached);

@@ -4,7 +4,7 @@ import { heatRule, measurePlace, type PlaceHold } from './hold-rule.ts';
 import type { JudgeCase } from './judge-case.ts';
 import type { ProbeCountCheck } from './limit-set.ts';
 import { pointsOf } from './readings.ts';
-import { intersect, lengthOf, longest, unbrokenRuns, type Stretch } from './stretches.ts';
+import { lengthOf, unbrokenRuns, type Stretch } from './stretches.ts';
 
 /** Distinct pieces whose record spans the hold without a gap; without a proven hold, whose record is at least as long as the hold. */
 export function judgeProbeCount(check: ProbeCountCheck, judged: JudgeCase, context: JudgeContext): Finding {
@@ -26,21 +26,15 @@ export function judgeProbeCount(check: ProbeCountCheck, judged: JudgeCase, conte
  * Pieces recorded one after another are not recorded through the same hold, so they don't add up.
  */
 function countPieces(holds: readonly PlaceHold[], requiredMs: number, context: JudgeContext): number {
-  const proven = context.together ? common(holds.filter((hold) => hold.recordMs >= requiredMs)) : holds.flatMap((hold) => hold.stretches.proven);
-  const completed = proven.filter((stretch) => lengthOf(stretch) >= requiredMs);
-  if (completed.length === 0) return holds.filter((hold) => hold.recordMs >= requiredMs).length;
+  const full = holds.filter((hold) => hold.recordMs >= requiredMs).length;
+  // A common hold is one of all full records, so each of them spans it; without one their length counts.
+  if (context.together) return full;
+  const completed = holds.flatMap((hold) => hold.stretches.proven).filter((stretch) => lengthOf(stretch) >= requiredMs);
+  if (completed.length === 0) return full;
   const runs = holds.map((hold) => unbrokenRuns(hold.readings, hold.maxGapMs).filter((run) => lengthOf(run) >= requiredMs));
   const starts = [...completed, ...runs.flat()].map((stretch) => stretch.fromMs);
-  const windows = starts.map((fromMs): Stretch => ({ fromMs, toMs: fromMs + requiredMs }));
-  return windows.filter((window) => completed.some((hold) => covers(hold, window)))
-    .reduce((most, window) => Math.max(most, runs.filter((list) => list.some((run) => covers(run, window))).length), 0);
-}
-
-function common(holds: readonly PlaceHold[]): readonly Stretch[] {
-  const [first, ...rest] = holds;
-  if (first === undefined) return [];
-  const shared = longest(rest.reduce<readonly Stretch[]>((found, hold) => intersect(found, hold.stretches.proven), first.stretches.proven));
-  return shared === undefined ? [] : [shared];
+  const windows = starts.map((fromMs): Stretch => ({ fromMs, toMs: fromMs + requiredMs })).filter((window) => completed.some((hold) => covers(hold, window)));
+  return Math.max(...windows.map((window) => runs.filter((list) => list.some((run) => covers(run, window))).length));
 }
 
 function covers(outer: Stretch, inner: Stretch): boolean {

@@ -82,6 +82,11 @@ export function intersect(left: readonly Stretch[], right: readonly Stretch[]): 
   }
 }
 
+/** What several lists of stretches have in common; nothing of none. */
+export function intersectAll(lists: readonly (readonly Stretch[])[]): readonly Stretch[] {
+  return lists.length === 0 ? [] : lists.reduce((shared, list) => intersect(shared, list));
+}
+
 /** Runs of readings without a gap, whatever they say. */
 export function unbrokenRuns(readings: readonly Reading[], maxGap: number): Stretch[] {
   const [first, last] = [readings[0], readings.at(-1)];

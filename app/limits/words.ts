@@ -16,7 +16,7 @@ export interface Words {
   part(ms: number, ofMs: number): string;
   /** A reading, such as “144.9 °F”. */
   degrees(ticks: number): string;
-  /** A difference still to go, such as “4.1 °F”, rounded up so that it never looks like nothing. */
+  /** A difference still to go, such as “4.1 °F”, rounded up so that it never looks like nothing; a hair is “less than 0.1 °F”. */
   difference(ticks: number): string;
 }
 
@@ -83,7 +83,8 @@ function degreesText(ticks: number, unit: TemperatureUnit): string {
 
 function differenceText(ticks: number, unit: TemperatureUnit): string {
   const tenth = (unit === 'F' ? TICKS_PER_FAHRENHEIT : TICKS_PER_CELSIUS) / 10;
-  return `${(Math.ceil(ticks / tenth) / 10).toFixed(1)} °${unit}`;
+  const isHair = ticks > 0 && ticks < tenth;
+  return `${isHair ? 'less than ' : ''}${(Math.ceil(ticks / tenth) / 10).toFixed(1)} °${unit}`;
 }
 
 function lengthText(ms: number): string {

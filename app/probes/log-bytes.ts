@@ -105,7 +105,7 @@ function wideEncoding(bytes: Uint8Array): LogEncoding | undefined {
 }
 
 /** Valid UTF-8 by Unicode 15, table 3-7 (well-formed byte sequences; from memory). */
-function isUtf8(bytes: Uint8Array): boolean {
+export function isUtf8(bytes: Uint8Array): boolean {
   let index = 0;
   while (index < bytes.length) {
     const lead = bytes[index] ?? 0;

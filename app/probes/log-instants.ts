@@ -46,7 +46,8 @@ export function findInstants(rows: LogRows, context: InstantContext): Outcome<In
   return resolveElapsed(rows, tracks, start.value, zone?.value, context);
 }
 
-function zoneOf(context: InstantContext): Outcome<LogZone> | undefined {
+/** The zone that was answered, or given with the file. */
+export function zoneOf(context: Pick<InstantContext, 'answers' | 'timeZone'>): Outcome<LogZone> | undefined {
   const answer = context.answers['timeZone'];
   if (answer !== undefined) return openZone(answer, 'answers.timeZone');
   return context.timeZone === undefined ? undefined : openZone(context.timeZone, 'timeZone');

@@ -1,7 +1,7 @@
 /** Where the table of a log lies in its text: delimiter, headings, units row, first data row, number of fields. */
 import { readValueCell, unitFromWord } from './log-cells.ts';
 import { hintFromHeading, isUnitsRow } from './log-headings.ts';
-import { DELIMITERS, isBlankLine, splitFields, type Delimiter } from './log-lines.ts';
+import { DELIMITERS, isBlankLine, splitFields, type Delimiter, type LogLines } from './log-lines.ts';
 import { momentShape } from './log-moments.ts';
 
 export type CellShape = 'blank' | 'missing' | 'number' | 'moment' | 'date' | 'clock' | 'unit' | 'text';
@@ -46,8 +46,8 @@ export function shapeOf(cell: string): CellShape {
 }
 
 /** Finds the table, or `undefined` when no line has a time and a number. */
-export function findLayout(lines: readonly string[]): LogLayout | undefined {
-  const forced = /^"?sep=(.)"?\s*$/i.exec(lines[0] ?? '')?.[1];
+export function findLayout(lines: LogLines): LogLayout | undefined {
+  const forced = /^"?sep=(.)"?\s*$/i.exec(lines.count === 0 ? '' : lines.lineAt(0))?.[1];
   let best: { score: number; even: number; rows: readonly Row[]; delimiter: Delimiter } | undefined;
   for (const delimiter of DELIMITERS) {
     if (forced !== undefined && DELIMITERS.some((each) => each === forced) && delimiter !== forced) continue;
@@ -61,10 +61,10 @@ export function findLayout(lines: readonly string[]): LogLayout | undefined {
   return best === undefined ? undefined : layoutFrom(best.rows, best.delimiter);
 }
 
-function sampleRows(lines: readonly string[], delimiter: Delimiter): readonly Row[] {
+function sampleRows(lines: LogLines, delimiter: Delimiter): readonly Row[] {
   const rows: Row[] = [];
-  for (let lineIndex = 0; lineIndex < lines.length && rows.length < SAMPLE_LINES; lineIndex += 1) {
-    const line = lines[lineIndex] ?? '';
+  for (let lineIndex = 0; lineIndex < lines.count && rows.length < SAMPLE_LINES; lineIndex += 1) {
+    const line = lines.lineAt(lineIndex);
     if (line.length > LONGEST_SAMPLE_LINE || isBlankLine(line, delimiter)) continue;
     // A row with an open quote mark is refused later; here it is only to be known for a data row.
     const fields = splitFields(line, delimiter) ?? splitFields(line.replaceAll('"', ''), delimiter) ?? [];

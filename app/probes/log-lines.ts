@@ -3,6 +3,19 @@
 export const DELIMITERS = [';', '\t', ',', '|'] as const;
 export type Delimiter = (typeof DELIMITERS)[number];
 
+/** The lines of a log, each made a text only when it is looked at: a long log is looked at here and there before it is read. */
+export interface LogLines {
+  readonly count: number;
+  /** @param index from 0 */
+  lineAt(index: number): string;
+}
+
+/** The lines of a text. */
+export function linesOfText(text: string): LogLines {
+  const lines = splitLines(text);
+  return { count: lines.length, lineAt: (index) => lines[index] ?? '' };
+}
+
 /** Splits at any line ending; the end of the last line starts no new one. */
 export function splitLines(text: string): string[] {
   const plain = text.startsWith('\uFEFF') ? text.slice(1) : text;

@@ -1,7 +1,7 @@
 /** What the cells of each column look like, over a sample of the data rows from the whole file. */
 import { readNumber } from './log-cells.ts';
 import { shapeOf, type CellShape, type LogLayout } from './log-layout.ts';
-import { isBlankLine, splitFields } from './log-lines.ts';
+import { isBlankLine, splitFields, type LogLines } from './log-lines.ts';
 
 export interface ColumnProfile {
   readonly shapes: Readonly<Record<CellShape, number>>;
@@ -20,7 +20,7 @@ const HEAD_ROWS = 250;
 const SPREAD_ROWS = 250;
 
 /** Profiles every column from the first rows and others spread over the file. */
-export function profileColumns(lines: readonly string[], layout: LogLayout): readonly ColumnProfile[] {
+export function profileColumns(lines: LogLines, layout: LogLayout): readonly ColumnProfile[] {
   const drafts = Array.from({ length: layout.columnCount }, () => ({
     shapes: { blank: 0, missing: 0, number: 0, moment: 0, date: 0, clock: 0, unit: 0, text: 0 } as Record<CellShape, number>,
     distinct: new Set<string>(),
@@ -54,11 +54,11 @@ export function holdsTimes(profile: ColumnProfile, shape: 'moment' | 'date' | 'c
   return profile.shapes[shape] > 0 && profile.shapes[shape] * 4 >= profile.filled;
 }
 
-function sampleRows(lines: readonly string[], layout: LogLayout): readonly (readonly string[])[] {
+function sampleRows(lines: LogLines, layout: LogLayout): readonly (readonly string[])[] {
   const rows: (readonly string[])[] = [];
-  const step = Math.max(1, Math.floor((lines.length - layout.dataStart - HEAD_ROWS) / SPREAD_ROWS));
-  for (let index = layout.dataStart; index < lines.length; index += rows.length < HEAD_ROWS ? 1 : step) {
-    const line = lines[index] ?? '';
+  const step = Math.max(1, Math.floor((lines.count - layout.dataStart - HEAD_ROWS) / SPREAD_ROWS));
+  for (let index = layout.dataStart; index < lines.count; index += rows.length < HEAD_ROWS ? 1 : step) {
+    const line = lines.lineAt(index);
     if (isBlankLine(line, layout.delimiter)) continue;
     const fields = splitFields(line, layout.delimiter);
     if (fields !== undefined && fields.length >= Math.min(2, layout.usualCount) && fields.length <= layout.columnCount) rows.push(fields);

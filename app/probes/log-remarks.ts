@@ -1,9 +1,9 @@
 /** Things to look at in a log that was read: nothing is left out because of them. */
-import { exactTicks } from '../measures/temperature.ts';
+import { exactTicks, type TemperatureUnit } from '../measures/temperature.ts';
 import { nameColumn, type ColumnFacts } from './log-facts.ts';
 import { DAY_MS } from './log-moments.ts';
 import { isMostly } from './log-profile.ts';
-import type { LogPlace, LogRemark, LogRole } from './log-types.ts';
+import type { LogRemark, LogRole } from './log-types.ts';
 import { countOf } from './log-words.ts';
 
 /** Below and above this nothing in a lodge kitchen is measured: −60 °F and 600 °F in ticks (common practice). */
@@ -12,8 +12,28 @@ const HOTTEST_TICKS = exactTicks(600, 'F');
 const LONGEST_LIKELY_RUN_MS = 3 * DAY_MS;
 const CHAMBER = /chamber|smoker|smokehouse|ambient|\bair\b|\bpit\b|oven|kiln|cabinet/i;
 
-/** Times that go backward and times that come twice, counted over each channel's own rows in the order of the file. */
-export function remarkTimes(tracks: readonly (readonly number[])[], atMs: readonly number[], lines: readonly number[]): readonly LogRemark[] {
+/** The readings of a place, however they are held. */
+export interface RemarkedPlace {
+  readonly name: string;
+  readonly unit: TemperatureUnit;
+  readonly atMs: ArrayLike<number>;
+  readonly lowTicks: ArrayLike<number>;
+  /** Line in the file, from 1. */
+  readonly lines: ArrayLike<number>;
+  /** The lowest and highest tick, where they are known. */
+  readonly range?: readonly [number, number];
+  highTicksAt(index: number): number;
+  textAt(index: number): string;
+}
+
+/** Lines whose time is before, or the same as, that of their channel's reading before; channel after channel. */
+export interface TimeFaults {
+  readonly backward: number[];
+  readonly repeated: number[];
+}
+
+/** Finds them over each channel's own rows in the order of the file. */
+export function findTimeFaults(tracks: readonly (readonly number[])[], atMs: readonly number[], lines: readonly number[]): TimeFaults {
   const backward: number[] = [];
   const repeated: number[] = [];
   for (const track of tracks) {
@@ -25,6 +45,11 @@ export function remarkTimes(tracks: readonly (readonly number[])[], atMs: readon
       else if (step === 0) repeated.push(lines[row] ?? 0);
     });
   }
+  return { backward, repeated };
+}
+
+/** Times that go backward and times that come twice. */
+export function remarkTimes({ backward, repeated }: TimeFaults): readonly LogRemark[] {
   const remarks: LogRemark[] = [];
   if (backward.length > 0) {
     const line = Math.min(...backward.slice(0, 1000));
@@ -38,21 +63,23 @@ export function remarkTimes(tracks: readonly (readonly number[])[], atMs: readon
 }
 
 /** Readings no kitchen has; they count as recorded until a person leaves them out with a reason. */
-export function remarkValues(places: readonly LogPlace[]): readonly LogRemark[] {
+export function remarkValues(places: readonly RemarkedPlace[]): readonly LogRemark[] {
   return places.flatMap((place) => {
+    const [lowest, highest] = place.range ?? [-Infinity, Infinity];
+    if (lowest >= COLDEST_TICKS && highest <= HOTTEST_TICKS) return [];
     const far: number[] = [];
-    place.lowTicks.forEach((ticks, index) => {
-      if (ticks < COLDEST_TICKS || (place.highTicks[index] ?? 0) > HOTTEST_TICKS) far.push(index);
-    });
+    for (let index = 0; index < place.lowTicks.length; index += 1) {
+      if ((place.lowTicks[index] ?? 0) < COLDEST_TICKS || place.highTicksAt(index) > HOTTEST_TICKS) far.push(index);
+    }
     const [first] = far;
     if (first === undefined) return [];
     const line = place.lines[first] ?? 0;
-    return [{ line, text: `“${place.name}” reads ${place.texts[first]} °${place.unit} on line ${line}${others(far.length)}: check the unit, the column and the probe.` }];
+    return [{ line, text: `“${place.name}” reads ${place.textAt(first)} °${place.unit} on line ${line}${others(far.length)}: check the unit, the column and the probe.` }];
   });
 }
 
 /** A chamber colder than a piece nearly all the time: the two columns may be swapped. */
-export function remarkSwappedPlaces(places: readonly LogPlace[]): readonly LogRemark[] {
+export function remarkSwappedPlaces(places: readonly RemarkedPlace[]): readonly LogRemark[] {
   return places.flatMap((chamber) => {
     if (!CHAMBER.test(chamber.name)) return [];
     return places.flatMap((piece) => {
@@ -76,11 +103,12 @@ export function remarkHeadings(facts: readonly ColumnFacts[], roles: readonly Lo
 }
 
 /** A run longer than three days under a date order that a person chose. */
-export function remarkRun(places: readonly LogPlace[]): readonly LogRemark[] {
+export function remarkRun(places: readonly RemarkedPlace[]): readonly LogRemark[] {
   let first = Infinity;
   let last = -Infinity;
   for (const place of places) {
-    for (const atMs of place.atMs) {
+    for (let index = 0; index < place.atMs.length; index += 1) {
+      const atMs = place.atMs[index] ?? 0;
       if (atMs < first) first = atMs;
       if (atMs > last) last = atMs;
     }
@@ -90,16 +118,17 @@ export function remarkRun(places: readonly LogPlace[]): readonly LogRemark[] {
   return [{ text: `Read with this date order the log runs over ${days} days. If that is too long, the other order is right.` }];
 }
 
-function compare(chamber: LogPlace, piece: LogPlace): { colder: number; both: number } {
+function compare(chamber: RemarkedPlace, piece: RemarkedPlace): { colder: number; both: number } {
   let colder = 0;
   let both = 0;
   let other = 0;
-  chamber.lines.forEach((line, index) => {
+  for (let index = 0; index < chamber.lines.length; index += 1) {
+    const line = chamber.lines[index] ?? 0;
     while (other < piece.lines.length && (piece.lines[other] ?? 0) < line) other += 1;
-    if (piece.lines[other] !== line) return;
+    if (piece.lines[other] !== line) continue;
     both += 1;
-    if ((chamber.highTicks[index] ?? 0) < (piece.lowTicks[other] ?? 0)) colder += 1;
-  });
+    if (chamber.highTicksAt(index) < (piece.lowTicks[other] ?? 0)) colder += 1;
+  }
   return { colder, both };
 }
 

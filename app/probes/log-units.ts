@@ -2,11 +2,21 @@
 import type { TemperatureUnit } from '../measures/temperature.ts';
 import { nameColumn, statedUnit, type ColumnFacts } from './log-facts.ts';
 import { looseUnits, unitFromHeading } from './log-headings.ts';
-import type { Series } from './log-rows.ts';
 import type { LogQuestion } from './log-types.ts';
 
+/** What a series knows of its unit; how many readings say one themselves. */
+export interface UnitEvidence {
+  /** The channel as written in a long file; `undefined` for a column of a wide one. */
+  readonly channel: string | undefined;
+  readonly column: number;
+  readonly count: number;
+  readonly saidFahrenheit: number;
+  readonly saidCelsius: number;
+  /** The smallest and greatest number, for the question. */
+  span(): readonly [number, number];
+}
+
 export interface SettledSeries {
-  readonly series: Series;
   readonly name: string;
   readonly unit: TemperatureUnit | undefined;
 }
@@ -17,15 +27,17 @@ interface SettledUnits {
 }
 
 interface Draft extends SettledSeries {
+  readonly series: UnitEvidence;
   /** Two sources of the unit contradict each other. */
   readonly isContested: boolean;
 }
 
 /**
  * Decides the unit of every series.
+ * @returns one for each series, in the order given
  * @param openingLines what the logger says of itself above the table (`Temperature unit: °C`)
  */
-export function settleUnits(series: readonly Series[], facts: readonly ColumnFacts[], openingLines: readonly string[], answers: Readonly<Record<string, string>>): SettledUnits {
+export function settleUnits(series: readonly UnitEvidence[], facts: readonly ColumnFacts[], openingLines: readonly string[], answers: Readonly<Record<string, string>>): SettledUnits {
   const wide = series.filter((each) => each.channel === undefined).map((each) => facts[each.column]?.heading ?? '');
   const loose = wide.length === series.length ? looseUnits(wide) : undefined;
   const opening = unitOfOpening(openingLines);
@@ -41,32 +53,26 @@ export function settleUnits(series: readonly Series[], facts: readonly ColumnFac
   });
   const known = new Set(drafts.flatMap((draft) => (draft.unit === undefined ? [] : [draft.unit])));
   const open = drafts.filter((draft) => draft.unit === undefined);
-  const withPoints = open.filter((draft) => draft.series.cells.length > 0);
+  const withPoints = open.filter((draft) => draft.series.count > 0);
   const columns = [...new Set((withPoints.length > 0 || known.size > 0 ? withPoints : open).map((draft) => draft.series.column))];
   const one = known.size < 2 && (columns.length < 2 || withPoints.every((draft) => !draft.isContested));
   const questions = columns.flatMap((column): LogQuestion[] => {
     if (answers[`unit:${column}`] !== undefined || (one && answers['unit'] !== undefined)) return [];
     return [askUnit(one && columns.length > 1 ? undefined : column, one ? 'unit' : `unit:${column}`, withPoints, facts)];
   });
-  const all = drafts.map((draft): SettledSeries => ({ ...draft, unit: draft.unit ?? answeredUnit(answers, draft.series.column, one) }));
+  const all = drafts.map((draft) => ({ ...draft, unit: draft.unit ?? answeredUnit(answers, draft.series.column, one) }));
   const fallback = all.find((each) => each.unit !== undefined)?.unit;
   return {
     // A series without a reading has nothing to be wrong about: it follows the others.
-    all: all.map((each) => (each.unit === undefined && fallback !== undefined && each.series.cells.length === 0 ? { ...each, unit: fallback } : each)),
+    all: all.map((each) => (each.unit === undefined && fallback !== undefined && each.series.count === 0 ? { ...each, unit: fallback } : each)),
     questions: one ? questions.slice(0, 1) : questions,
   };
 }
 
-function decide(series: Series, firm: TemperatureUnit | undefined, opening: TemperatureUnit | undefined): { unit: TemperatureUnit | undefined; isContested: boolean } {
-  let fahrenheit = 0;
-  let celsius = 0;
-  for (const unit of series.saidUnits) {
-    if (unit === 'F') fahrenheit += 1;
-    else if (unit === 'C') celsius += 1;
-  }
+function decide({ count, saidFahrenheit: fahrenheit, saidCelsius: celsius }: UnitEvidence, firm: TemperatureUnit | undefined, opening: TemperatureUnit | undefined): { unit: TemperatureUnit | undefined; isContested: boolean } {
   if (firm !== undefined) {
     const against = firm === 'F' ? celsius : fahrenheit;
-    return against > 0 && against * 2 >= series.cells.length ? { unit: undefined, isContested: true } : { unit: firm, isContested: false };
+    return against > 0 && against * 2 >= count ? { unit: undefined, isContested: true } : { unit: firm, isContested: false };
   }
   if (fahrenheit !== celsius) return { unit: fahrenheit > celsius ? 'F' : 'C', isContested: false };
   if (fahrenheit > 0) return { unit: undefined, isContested: true };
@@ -83,10 +89,9 @@ function askUnit(column: number | undefined, id: string, open: readonly Draft[],
   let low = Infinity;
   let high = -Infinity;
   for (const draft of about) {
-    for (const cell of draft.series.cells) {
-      if (cell.value < low) low = cell.value;
-      if (cell.value > high) high = cell.value;
-    }
+    const [least, greatest] = draft.series.span();
+    low = Math.min(low, least);
+    high = Math.max(high, greatest);
   }
   const where = column === undefined ? 'the columns of readings' : nameColumn(column, facts[column]?.heading ?? '');
   const range = low <= high ? ` Its numbers go from ${low} to ${high}.` : '';

@@ -4,6 +4,7 @@ import { setPersonOnDuty } from '../bridge/bridge.ts';
 import { failureOf, useAsk, useBookEvents } from '../bridge/use-ask.ts';
 import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
+import { WorkMark } from '../places/packing-table/work-mark.tsx';
 import { AlarmStrip } from '../places/smokehouse/alarm-strip.tsx';
 import { useAddress, type PlaceName } from './address.ts';
 import { FirstScreen } from './first-screen.tsx';
@@ -41,6 +42,7 @@ function Top(): ReactNode {
     <header className="top">
       <TheLine />
       <AlarmStrip />
+      <WorkMark />
       {kitchen.demo ? <p className="invented">{words.frame.invented}</p> : null}
       {readOnly ? <p className="invented">{words.frame.readOnly}</p> : null}
     </header>

@@ -9,7 +9,9 @@ import { Leaf } from '../parts/leaf.tsx';
 import { MomentField } from '../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
+import { ImportClock, type LoggerClock } from './import-clock.tsx';
 import { ImportPreview } from './import-preview.tsx';
+import { ImportStanding } from './import-standing.tsx';
 
 const text = words.smokehouse.importing;
 
@@ -34,10 +36,19 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
   const [columns, setColumns] = useState<Readonly<Record<string, string>>>({});
   const [covers, setCovers] = useState<Covers | null>(mayMark ? null : 'no');
   const [outAtMs, setOutAtMs] = useState<number | null>(null);
-  const preview = useAsk('readings.preview', fileId === null ? null : { fileId, answers: { ...answers }, loadId });
+  const [asBefore, setAsBefore] = useState(true);
+  const [loggerClock, setLoggerClock] = useState<LoggerClock | null>(null);
+  const [whyAgain, setWhyAgain] = useState('');
+  const clock = loggerClock === null ? {} : { loggerClock };
+  const preview = useAsk('readings.preview', fileId === null ? null : { fileId, answers: { ...answers }, loadId, asBefore, ...clock });
   const keep = useCommand('readings.import');
   const read = fileId === null ? undefined : preview.data;
   const chosen = (read?.places ?? []).map((place) => ({ name: place.name, pointId: columns[place.name] ?? place.likelyPointId ?? '' })).filter((each) => each.pointId !== '');
+  const given = { ...read?.answers, ...answers };
+  const standing = useAsk('readings.preview', fileId === null || chosen.length === 0 ? null : { fileId, answers: given, loadId, columns: chosen, ...clock });
+  // What is shown of the file before is not of this one.
+  const told = standing.isPlaceholderData ? undefined : standing.data;
+  const otherTimes = told?.otherTimes;
   const twice = new Set(chosen.map((each) => each.pointId)).size < chosen.length;
   const choose = async (): Promise<void> => {
     setProblem(null);
@@ -46,6 +57,9 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
       if (taken !== null) {
         setAnswers({});
         setColumns({});
+        setAsBefore(true);
+        setLoggerClock(null);
+        setWhyAgain('');
         setFileId(taken.fileId);
       }
     } catch (thrown) {
@@ -55,10 +69,14 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
   };
   const send = async (): Promise<void> => {
     if (fileId === null) return;
-    const answer = await keep.send({ fileId, answers: { ...answers }, columns: chosen, coversInToOut: covers === 'out' || covers === 'cooled', outAtMs: covers === 'cooled' ? outAtMs : null, loadId });
-    if (answer !== null) onDone(text.done(answer.kept, answer.alreadyThere));
+    const answer = await keep.send({
+      fileId, answers: given, columns: chosen, coversInToOut: covers === 'out' || covers === 'cooled', outAtMs: covers === 'cooled' ? outAtMs : null, loadId,
+      ...clock, ...(otherTimes === undefined || whyAgain.trim() === '' ? {} : { whyAgain }),
+    });
+    if (answer !== null) onDone(answer.kept === 0 && answer.alreadyThere > 0 ? text.allThere(answer.alreadyThere) : text.done(answer.kept, answer.alreadyThere));
   };
-  const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && (covers !== 'cooled' || outAtMs !== null) && !keep.busy && !preview.isPlaceholderData;
+  const ready = read !== undefined && read.questions.length === 0 && chosen.length > 0 && !twice && covers !== null && (covers !== 'cooled' || outAtMs !== null) && !keep.busy && !preview.isPlaceholderData
+    && (otherTimes === undefined || whyAgain.trim() !== '');
   return (
     <Leaf title={text.title} wide onClose={onClose}>
       <div className="row">
@@ -67,16 +85,29 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
       </div>
       <ProblemNote failure={problem ?? (fileId === null ? null : failureOf(preview.error))} />
       {fileId !== null && preview.isFetching && read === undefined ? <p>{text.reading}</p> : null}
+      {read === undefined || fileId === null ? null : (
+        <ImportStanding
+          before={read.before}
+          standing={told}
+          whyAgain={whyAgain}
+          onWhy={setWhyAgain}
+          onAfresh={() => {
+            setAsBefore(false);
+            setAnswers({});
+          }}
+        />
+      )}
       {read === undefined ? null : (
         <ImportPreview
           read={read}
           points={points}
-          answers={answers}
+          answers={given}
           columns={columns}
           onAnswer={(id, value) => setAnswers({ ...answers, [id]: value })}
           onColumn={(name, pointId) => setColumns({ ...columns, [name]: pointId })}
         />
       )}
+      {read !== undefined && read.questions.length === 0 && read.columns.some(({ role }) => role === 'time' || role === 'date' || role === 'clock') ? <ImportClock key={fileId} clock={loggerClock} onChange={setLoggerClock} /> : null}
       {read !== undefined && read.questions.length === 0 && mayMark ? (
         <Choices label={text.covers} value={covers} choices={[{ id: 'out', text: text.toOut }, { id: 'cooled', text: text.toCooled }, { id: 'no', text: text.no }]} onChange={setCovers} />
       ) : null}

@@ -9,7 +9,6 @@ import { words } from '../words/words.ts';
 
 const text = words.smokehouse.importing;
 const FEW_CHOICES = 6;
-const SHOWN_ROWS = 8;
 type Read = Output<'readings.preview'>;
 
 interface ImportPreviewProps {
@@ -62,7 +61,8 @@ export function ImportPreview({ read, points, answers, columns, onAnswer, onColu
       {read.refusedCount === 0 ? null : (
         <section className="note fault-note">
           <p className="strong">{text.refused(read.refusedCount)}</p>
-          <ul>{read.refusedRows.slice(0, SHOWN_ROWS).map((row) => <li key={row.line}>{text.line(row.line, row.reason)}</li>)}</ul>
+          <ul>{read.refusedRows.map((row) => <li key={row.line}>{text.line(row.line, row.reason)}</li>)}</ul>
+          {read.refusedCount > read.refusedRows.length ? <p>{text.moreRefused(read.refusedCount - read.refusedRows.length)}</p> : null}
         </section>
       )}
     </>

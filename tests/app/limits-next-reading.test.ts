@@ -86,9 +86,12 @@ describe('a hold of all pieces together by hand', () => {
     const broken: Points = [...A.slice(0, 2), [106, 144.9]];
     expect(next([A, broken, A], 107)?.text).toContain('Kept 0 of 30 min, all pieces together');
   });
-  it('is not held up by a spot check beside records exactly as long as the hold', () => {
+  it('is not held up by a spot check beside records exactly as long as the hold, and is broken by one that reads out', () => {
     const kept = steady(146, 60, 90, 10);
-    expect(next([kept, kept, kept, [[85, 120]]], 91)).toBeUndefined();
+    expect(next([kept, kept, kept, [[85, 146]]], 91)).toBeUndefined();
+    expect(next([kept, kept, kept, [[59, 120]], [[91, 120]]], 91)).toBeUndefined();
+    expect(next([kept, kept, kept, [[85, 120]]], 91)?.text).toContain('Kept 0 of 30 min, all pieces together; this piece 30 min.');
+    expect(next([kept, kept, kept, [[65, 120]]], 91)).toMatchObject({ dueMs: minutes(100), text: 'Piece A: read by minute 100: must show 145 °F or more. Kept 20 of 30 min, all pieces together; this piece 30 min.' });
   });
   it('is the piece’s own clock where only one is measured', () => expect(next([A], 107)?.text).toContain('Kept 16 of 30 min.'));
 });
@@ -137,7 +140,7 @@ describe('what a piece needs', () => {
   it('is told in degrees, then minutes, then by when', () => {
     expect(need([]).text).toBe('not read yet');
     expect(need([[0, 140.9]]).text).toBe('4.1 °F to go');
-    expect(need([[0, 144.9999]]).text).toBe('0.1 °F to go');
+    expect([need([[0, 144.9]]).text, need([[0, 144.96]]).text, need([[0, 144.9999]]).text]).toEqual(['0.1 °F to go', 'less than 0.1 °F to go', 'less than 0.1 °F to go']);
     expect(need(steady(146, 0, 22, 1))).toMatchObject({ text: 'kept 22 of 30 min', provenMinutes: 22, requiredMinutes: 30 });
     expect(need(steady(146, 0, 30, 5)).text).toBe('kept 30 min');
     expect(need([...steady(146, 0, 30, 5), [35, 139]], 32).text).toBe('70 °F or less by minute 150');

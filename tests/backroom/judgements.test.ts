@@ -1,26 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { canonicalJson } from '../../main/backroom/book/canonical.ts';
-import { openBookFile } from '../../main/backroom/book/open.ts';
-import { catalogue } from '../../main/backroom/catalogue.ts';
-import { handsInProcess } from '../../main/backroom/hands/hands.ts';
-import type { BookRoom, OpenBook } from '../../main/backroom/room.ts';
+import type { OpenBook } from '../../main/backroom/room.ts';
 import { replayJudgement } from '../../main/backroom/services/judgements.ts';
+import type { StoredJudgement } from '../../main/backroom/book/stored.ts';
 import { openTestKitchen, type TestKitchen } from '../support/test-kitchen.ts';
-import { openSmokeKitchen, pointId, releaseInput, smokeAndCool } from './smoke-kitchen.ts';
+import { roomOn } from './room-on-file.ts';
+import { openSmokeKitchen, pointId, refusal, releaseInput, smokeAndCool, smokeColumns, soakedBatch, takeOver, coolingColumns, openLoad, SMOKE_MINUTES, COOL_MINUTES } from './smoke-kitchen.ts';
+import { csvOf } from './smoke-log.ts';
 
 const MINUTE_MS = 60_000;
-
-/** The book of a closed kitchen, looked at as the services do. */
-function roomOn(file: string, nowMs: number): { room: BookRoom; book: OpenBook; close(): void } {
-  const handle = openBookFile(file, { clock: { nowMs: () => nowMs } });
-  const book = handle.reader();
-  const never = (): never => { throw new Error('nothing is written here'); };
-  const room = {
-    catalogue, clock: { nowMs: () => nowMs }, hands: handsInProcess(), version: 'test', caller: { front: 'ask', device: 'test', personId: null, commandId: null },
-    keeper: undefined as never, newId: never, book, person: null, changed: never,
-  } as const satisfies BookRoom;
-  return { room, book, close: () => handle.close() };
-}
 
 async function replayAll(kitchen: TestKitchen): Promise<string[]> {
   const nowMs = kitchen.clock.nowMs();
@@ -46,6 +34,7 @@ describe('a judgement on file', () => {
     const smoke = await openSmokeKitchen();
     const { kitchen, batchId, probeIds } = smoke;
     const { load, outMs } = await smokeAndCool(smoke);
+    await kitchen.ask('limits.confirm', { checkId: 'COOL-AFDO', document: 'Sheet of 1 March' });
     await kitchen.ask('batch.decide', releaseInput(batchId));
     const before = (await kitchen.ask('batch.verdict', { batchId })).deciding;
     kitchen.clock.advance(MINUTE_MS);
@@ -68,4 +57,71 @@ describe('a judgement on file', () => {
     expect(judgement?.engine).not.toBe('');
     close();
   });
+
+  it('under a set of the kitchen’s own gives the same after a later version of that set came into force', async () => {
+    const smoke = await openSmokeKitchen();
+    const { kitchen } = smoke;
+    const draft = { baseSetId: 'lodge-default', name: 'Our plan', effectiveFrom: '2026-11-25', paperId: null };
+    const { set } = await kitchen.ask('limits.addSet', { ...draft, changes: [{ checkId: 'HOT-145-30', value: '155' }] });
+    const batchId = await soakedBatch(kitchen, { setId: set.setId });
+    await smokeAndCool({ ...smoke, batchId, readyMs: kitchen.clock.nowMs() });
+    await kitchen.ask('batch.decide', releaseInput(batchId));
+    await kitchen.ask('limits.addSet', { ...draft, changes: [{ checkId: 'HOT-145-30', value: '184.9' }] });
+    expect(await replayAll(kitchen)).toEqual(['same']);
+  });
+
+  it('keeps what people had left out when it was made, whatever they decided later', async () => {
+    const smoke = await openSmokeKitchen();
+    const { kitchen, batchId } = smoke;
+    const load = await openLoad(smoke);
+    const inMs = smoke.readyMs + 10 * MINUTE_MS;
+    const outMs = inMs + SMOKE_MINUTES * MINUTE_MS;
+    kitchen.clock.set(outMs + COOL_MINUTES * MINUTE_MS);
+    const columns = smokeColumns();
+    const spiked = (columns['Probe 2'] ?? []).map((core, minute) => (minute > 100 && minute % 20 === 0 ? core - 40 : core));
+    await takeOver(smoke, load, 'smoke.csv', csvOf(inMs, { ...columns, 'Probe 2': spiked }), true);
+    await takeOver(smoke, load, 'cooling.csv', csvOf(outMs + MINUTE_MS, coolingColumns(columns)), false);
+    await kitchen.ask('load.mark', { loadId: load.id, what: 'cooled', atMs: kitchen.clock.nowMs() });
+    expect((await refusal(kitchen.reply('batch.decide', releaseInput(batchId)))).message).toContain('HOT-145-30');
+    await decideDoubts(kitchen, batchId, 'exclude');
+    await kitchen.ask('batch.decide', releaseInput(batchId));
+    const released = await kitchen.ask('batch.verdict', { batchId });
+    expect(released.asRecorded?.verdict).not.toBe(released.deciding.verdict);
+    await decideDoubts(kitchen, batchId, 'keep');
+    expect((await kitchen.ask('worklist.get', {})).items[0]?.text).toContain('HOT-145-30');
+    expect(await replayAll(kitchen)).toEqual(['same']);
+  });
+
+  it('is not compared where the readings, the judge or the published set are others than then', async () => {
+    const smoke = await openSmokeKitchen();
+    await smokeAndCool(smoke);
+    await smoke.kitchen.ask('batch.decide', releaseInput(smoke.batchId));
+    await smoke.kitchen.close();
+    const { room, book, close } = roomOn(smoke.kitchen.file, smoke.kitchen.clock.nowMs());
+    const [judgement] = book.shelf('judgements').where('batchId', smoke.batchId);
+    if (judgement === undefined) throw new Error('no judgement');
+    const stateOf = (altered: Partial<StoredJudgement>): string => replayJudgement({ ...room, book: bookSaying(book, { ...judgement, ...altered }) }, judgement.id).state;
+    expect(stateOf({})).toBe('same');
+    expect(stateOf({ engine: '0' })).toBe('other-engine');
+    expect(stateOf({ setVersion: '1999-1' })).toBe('other-set');
+    const judged = judgement.judged as { readings: { count: number; digest: string }[] };
+    const readings = judged.readings.map((taken, index) => (index === 0 ? { ...taken, count: taken.count + 1 } : taken));
+    expect(stateOf({ judged: { ...judged, readings } as StoredJudgement['judged'] })).toBe('other-readings');
+    expect(stateOf({ result: { deciding: null, asRecorded: null } })).toBe('different');
+    close();
+  });
 });
+
+async function decideDoubts(kitchen: TestKitchen, batchId: string, decision: 'exclude' | 'keep'): Promise<void> {
+  const { doubts } = await kitchen.ask('doubt.list', { batchId });
+  expect(doubts.length).toBeGreaterThan(0);
+  for (const { pointId: point, kind, fromMs, toMs } of doubts) {
+    await kitchen.ask('doubt.decide', { batchId, pointId: point, kind, fromMs, toMs, decision, why: 'Bad contact.' }, 'CH');
+  }
+}
+
+/** A book in which a judgement on file reads otherwise. */
+function bookSaying(book: OpenBook, judgement: StoredJudgement): OpenBook {
+  const shelf = (name: Parameters<OpenBook['shelf']>[0]): unknown => (name === 'judgements' ? { ...book.shelf('judgements'), need: () => judgement } : book.shelf(name));
+  return { ...book, shelf: shelf as OpenBook['shelf'] };
+}

@@ -68,6 +68,10 @@ const LogQuestion = z.strictObject({
   column: z.int().optional(),
 });
 
+/** What the logger's own clock showed at an instant: all its readings are moved by the difference. */
+const LoggerClock = z.strictObject({ showsMs: InstantMs, atMs: InstantMs });
+const ColumnPoint = z.strictObject({ name: z.string(), pointId: Id });
+
 export const smokehouseRequests = {
   'load.list': query(z.strictObject({}), z.strictObject({ loads: z.array(Load) })),
   'load.open': command(
@@ -105,9 +109,24 @@ export const smokehouseRequests = {
   ),
   /** Reads a file of the inbox and shows what it can and can't know. */
   'readings.preview': query(
-    z.strictObject({ fileId: Id, answers: z.record(z.string(), z.string()), loadId: Id.nullable() }),
+    z.strictObject({
+      fileId: Id, answers: z.record(z.string(), z.string()), loadId: Id.nullable(),
+      /** Answers what is open as it was answered for the last file of the same shape. */
+      asBefore: z.boolean().optional(),
+      /** Which column is to go to which point: tells how much of it is in the book already. */
+      columns: z.array(ColumnPoint).max(64).optional(),
+      loggerClock: LoggerClock.optional(),
+    }),
     z.strictObject({
       fileName: z.string(),
+      /** The answers it was read with, those from before included. */
+      answers: z.record(z.string(), z.string()).optional(),
+      /** The last file of the same shape, where answers or points were taken from it. */
+      before: z.strictObject({ fileName: z.string(), takenAtMs: InstantMs }).optional(),
+      /** Of the readings of the columns asked for. */
+      already: z.strictObject({ there: z.int(), all: z.int() }).optional(),
+      /** This very file was taken over before, with its readings at other times. */
+      otherTimes: z.strictObject({ takenAtMs: InstantMs, firstAtMs: InstantMs }).optional(),
       columns: z.array(LogColumn),
       questions: z.array(LogQuestion),
       places: z.array(z.strictObject({
@@ -127,7 +146,10 @@ export const smokehouseRequests = {
       fileId: Id,
       answers: z.record(z.string(), z.string()),
       /** Which column goes to which point; a column may be left out. */
-      columns: z.array(z.strictObject({ name: z.string(), pointId: Id })).min(1).max(64),
+      columns: z.array(ColumnPoint).min(1).max(64),
+      loggerClock: LoggerClock.optional(),
+      /** Why a file that is in the book is taken over again with its readings at other times: they are there twice then. */
+      whyAgain: z.string().trim().min(1).max(300).optional(),
       /** The file runs from in to out of the chamber: sets the load's marks to its first and last reading. */
       coversInToOut: z.boolean(),
       /** Given when the file goes on after the fish came out: the time it came out; the last reading then ends the cooling record. */

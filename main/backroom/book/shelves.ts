@@ -26,6 +26,7 @@ const TABLES: { readonly [N in ShelfName]: { readonly table: string; readonly on
   judgements: { table: 'judgements', one: 'judgement' },
   paperSheets: { table: 'paper_sheets', one: 'sheet for paper' },
   alarms: { table: 'alarms', one: 'acknowledged alarm' },
+  logShapes: { table: 'log_shapes', one: 'remembered logger’s file' },
   workItems: { table: 'work_items', one: 'piece of work' },
   ownSets: { table: 'own_sets', one: 'limit set' },
   fishLots: { table: 'fish_lots', one: 'fish lot' },

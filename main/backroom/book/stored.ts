@@ -86,6 +86,18 @@ export const StoredJudgement = z.strictObject({
   judged: z.json(), result: z.json(), digest: z.string(),
 });
 
+/** How a file was read and where its columns went, for the next of the same shape; and each file that was taken over. */
+export const StoredLogShape = z.discriminatedUnion('kind', [
+  z.strictObject({
+    id: z.string(), kind: z.literal('shape'), fileName: z.string(), takenAtMs: InstantMs, answers: z.record(z.string(), z.string()),
+    columns: z.array(z.strictObject({ name: z.string(), role: PointRole, pointName: z.string(), instrumentName: z.string() })),
+  }),
+  z.strictObject({
+    id: z.string(), kind: z.literal('file'), fileName: z.string(), takenAtMs: InstantMs,
+    columns: z.array(z.strictObject({ name: z.string(), pointId: Id, firstAtMs: InstantMs })),
+  }),
+]);
+
 /** Every shelf of the book: its schema, and the keys that are also indexed columns. */
 export const SHELVES = {
   kitchen: { schema: StoredKitchen, keys: [] },
@@ -107,6 +119,7 @@ export const SHELVES = {
   judgements: { schema: StoredJudgement, keys: ['batchId'] },
   paperSheets: { schema: PaperSheet, keys: ['subjectId'] },
   alarms: { schema: AlarmSeen, keys: ['loadId'] },
+  logShapes: { schema: StoredLogShape, keys: [] },
   workItems: { schema: WorkItem, keys: ['batchId'] },
   ownSets: { schema: StoredOwnSet, keys: [] },
   fishLots: { schema: StoredFishLot, keys: ['code'] },

@@ -39,6 +39,40 @@ export function likelyPlace(fileName: string, heading: string, places: readonly 
   return one !== undefined && other === undefined ? one.id : null;
 }
 
+/** A column as it was taken over before. */
+export interface RememberedColumn {
+  readonly name: string;
+  readonly role: string;
+  readonly pointName: string;
+  readonly instrumentName: string;
+}
+
+/**
+ * As `likelyPoints`, but first by where a column of the same name went before: to the point with that thermometer,
+ * else to the chamber, else to the point of that name.
+ */
+export function rememberedPoints(headings: readonly string[], points: readonly NamedPoint[], before: readonly RememberedColumn[]): (string | null)[] {
+  const taken = new Set<string>();
+  const known = headings.map((heading) => {
+    const column = before.find(({ name }) => name === heading);
+    const fits = column === undefined ? [] : FITS_BEFORE.map((fit) => points.filter((point) => !taken.has(point.id) && fit(column, point)));
+    const [only] = fits.find((some) => some.length === 1) ?? [];
+    if (only !== undefined) taken.add(only.id);
+    return only?.id ?? null;
+  });
+  const likely = likelyPoints(headings, points);
+  return known.map((id, index) => {
+    const other = likely[index] ?? null;
+    return id ?? (other !== null && taken.has(other) ? null : other);
+  });
+}
+
+const FITS_BEFORE: readonly ((column: RememberedColumn, point: NamedPoint) => boolean)[] = [
+  (column, point) => column.instrumentName !== '' && point.instrumentName === column.instrumentName,
+  (column, point) => column.role === 'chamber' && point.role === 'chamber',
+  (column, point) => point.name === column.pointName,
+];
+
 type Rule = (heading: string, point: NamedPoint) => boolean;
 
 const RULES: readonly Rule[] = [

@@ -1,12 +1,16 @@
 /** What was entered wrong, put right: the old stays in the record, and released batches are judged again. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import { listText } from '../../../app/limits/words.ts';
 import type { StoredBatch, StoredFishLot, StoredPoint } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
+import { differenceOfLots } from './correction-lots.ts';
 import { refuseInput } from './field-refusal.ts';
+import { packsOf } from './packs-of-batch.ts';
 import { rejudge } from './rejudging.ts';
 import { nameOf } from './release.ts';
+import { openWork } from './work-items.ts';
 
 export const correctionServices = {
   'fishLot.correct': correctLot,
@@ -17,7 +21,8 @@ export const correctionServices = {
 const THICKEST_MM = 300;
 
 /**
- * Corrects a lot's species or owner, and with it the batches made of it.
+ * Corrects a lot's species or owner, and with it the batches made of it. Where other lots of a batch are still of
+ * another species or owner, the batch keeps its species and can't be released until they agree.
  * @throws Refusal INVALID_INPUT: an unknown species, an owner for bought fish; CONFLICT: nothing changes
  */
 function correctLot(room: BookRoom, { lotId, speciesId, ownerName, why }: Parsed<'fishLot.correct'>): Output<'fishLot.correct'> {
@@ -26,19 +31,30 @@ function correctLot(room: BookRoom, { lotId, speciesId, ownerName, why }: Parsed
   if (corrected.speciesId === lot.speciesId && JSON.stringify(corrected.source) === JSON.stringify(lot.source)) refuseSame(lot.code);
   room.book.shelf('fishLots').put(corrected);
   room.book.record({ kind: 'fishLot.correct', subjectId: lot.id, happenedAtMs: null, why, summary: `Corrected lot ${lot.code}: ${changesOf(room, lot, corrected)}.`, before: lot, after: corrected });
-  const batches = room.book.shelf('batches').all().filter((batch) => batch.lotIds.includes(lot.id));
-  const changed = batches.map((batch): StoredBatch => ({ ...batch, speciesId: corrected.speciesId }));
-  for (const [index, batch] of changed.entries()) {
-    const before = batches[index];
-    if (before === undefined || before.speciesId === batch.speciesId) continue;
-    refuseMixed(room, batch, lot.id);
-    room.book.shelf('batches').put(batch);
-    room.book.record({ kind: 'batch.correct', subjectId: batch.id, happenedAtMs: null, why, summary: `${nameOf(batch)} is ${marketName(room, batch.speciesId)}, as lot ${lot.code} is.`, before, after: batch });
-  }
+  const batches = room.book.shelf('batches').all().filter((batch) => batch.lotIds.includes(lot.id)).map((batch) => followLot(room, batch, corrected, why));
   room.changed('fish', [lot.id]);
   room.changed('batch', batches.map(({ id }) => id));
   room.changed('verdict', batches.map(({ id }) => id));
-  return { affectedBatches: rejudge(room, changed, `lot ${lot.code} was corrected`) };
+  const affectedBatches = rejudge(room, batches, `lot ${lot.code} was corrected`);
+  for (const batch of batches) askNewLabels(room, batch, `lot ${lot.code} is ${changesOf(room, lot, corrected)}`);
+  return { affectedBatches };
+}
+
+/** A batch is of its lots' species, once they are all of one. */
+function followLot(room: BookRoom, batch: StoredBatch, lot: StoredFishLot, why: string): StoredBatch {
+  if (batch.speciesId === lot.speciesId || differenceOfLots(room, batch) !== undefined) return batch;
+  const followed: StoredBatch = { ...batch, speciesId: lot.speciesId };
+  room.book.shelf('batches').put(followed);
+  room.book.record({ kind: 'batch.correct', subjectId: batch.id, happenedAtMs: null, why, summary: `${nameOf(batch)} is ${marketName(room, lot.speciesId)}, as lot ${lot.code} is.`, before: batch, after: followed });
+  return followed;
+}
+
+/** Labels that were printed before name the old species or owner, whether or not the fish may be eaten. */
+function askNewLabels(room: BookRoom, batch: StoredBatch, said: string): void {
+  const labelled = packsOf(room, batch.id).filter(({ printedCount }) => printedCount > 0);
+  if (labelled.length === 0) return;
+  const text = `Labels printed before say otherwise: ${said}. Take them off, and print them anew while the batch is released: ${listText(labelled.map(({ code }) => code))}.`;
+  openWork(room, batch, [{ what: 'labels', text }], `The printed labels of ${nameOf(batch)} no longer say what is in the packs: ${said}.`);
 }
 
 /**
@@ -56,6 +72,9 @@ function correctBatch(room: BookRoom, { batchId, thickestMm, pieces, why }: Pars
   });
   const before = { batch, points: points.map(({ id }) => room.book.shelf('points').need(id)) };
   const corrected: StoredBatch = { ...batch, thickestMm: thickestMm ?? batch.thickestMm };
+  if (batch.thinnestMm !== null && corrected.thickestMm < batch.thinnestMm) {
+    refuseInput(`The thinnest piece of ${nameOf(batch)} is ${batch.thinnestMm} mm.`, ['thickestMm'], 'The thickest is at least that. Measure again.');
+  }
   if (corrected.thickestMm === batch.thickestMm && JSON.stringify(points) === JSON.stringify(before.points)) refuseSame(nameOf(batch));
   room.book.shelf('batches').put(corrected);
   for (const point of points) room.book.shelf('points').put(point);
@@ -77,13 +96,6 @@ function sourceOf(lot: StoredFishLot, ownerName: string | null): StoredFishLot['
   if (lot.source.kind !== 'guest') refuseInput(`Lot ${lot.code} was bought and has no owner.`, ['ownerName'], 'Leave the owner as it is.');
   if (ownerName.trim() === '') refuseInput('An owner needs a name.', ['ownerName'], 'Type the name of the guest or party.');
   return { ...lot.source, ownerName: ownerName.trim() };
-}
-
-/** Fish of two species is judged by the rules of neither: the lots of a batch are corrected together or not at all. */
-function refuseMixed(room: BookRoom, batch: StoredBatch, lotId: string): void {
-  const others = batch.lotIds.filter((id) => id !== lotId).map((id) => room.book.shelf('fishLots').need(id)).filter((lot) => lot.speciesId !== batch.speciesId);
-  if (others.length === 0) return;
-  throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} also holds lot ${others.map(({ code }) => code).join(', ')} of another species.`, { remedy: 'Hold the batch, and ask the process authority what becomes of mixed fish.' });
 }
 
 function refuseThickness(millimetres: number, path: readonly (string | number)[]): void {

@@ -5,13 +5,14 @@ import type { StoredBatch } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
+import { refuseMixedLots } from './correction-lots.ts';
 import { composeCase } from './judging/compose.ts';
 import { type BatchJudgement, judgeBatch } from './judging/judge-batch.ts';
 import { keepJudgement } from './judgements.ts';
 import { packsOf } from './packs-of-batch.ts';
-import { openItemsOf } from './rejudging.ts';
 import { nameOf, standingDecision } from './release.ts';
 import { sayInstant } from './when.ts';
+import { openItemsOf } from './work-items.ts';
 import { closeItem } from './worklist.ts';
 
 type Deciding = Parsed<'batch.decide'>;
@@ -22,33 +23,36 @@ const PACKED: Record<Deciding['pack'], string> = { vacuum: 'vacuum packed', air:
 /**
  * Keeps a decision with the digest of the judgement it was made on. Holding and rejecting are always possible
  * while the batch isn't rejected; releasing only when the pack gate lets the batch through as it will be kept.
- * @throws Refusal RULE_BLOCKS: rejected before, the gate's own reasons, initials not given, packs sealed another way
+ * @throws Refusal RULE_BLOCKS: rejected before, the gate's own reasons, initials not given, packs sealed another way, lots that
+ *   differ since one was corrected
  */
 export function decideBatch(room: BookRoom, input: Deciding): Decision {
   const batch = room.book.shelf('batches').need(input.batchId);
   refuseAfterRejection(room, batch);
   const judgement = judgeBatch(room, batch, { pack: input.pack, store: input.store });
   if (input.decision === 'release') {
+    refuseMixedLots(room, batch);
     refuseOtherPack(room, batch, input);
     refuseClosedGate(batch, judgement, input.initialsForError);
   }
   const before = standingDecision(room, batch.id) ?? null;
+  const initialsForError = input.decision === 'release' && input.initialsForError && judgement.gates.pack.state === 'initials';
   const person = actingPerson(room);
   const decision: Decision = {
     id: room.newId(), decision: input.decision, reason: input.reason, initials: person.initials, personId: person.id, atMs: room.clock.nowMs(),
     pack: input.pack, store: input.store, keptWhere: input.keptWhere,
-    verdictWords: judgement.deciding.words, judgementDigest: judgement.digest, initialsForError: input.initialsForError,
+    verdictWords: judgement.deciding.words, judgementDigest: judgement.digest, initialsForError,
   };
   room.book.shelf('decisions').put({ batchId: batch.id, ...decision });
   // What came in live is vouched for by the entry of the decision that was made on it.
   for (const pointId of livePointsOf(room, batch)) room.book.closeLive(pointId);
   const entry = room.book.record({
     kind: `batch.${input.decision}`, subjectId: batch.id, happenedAtMs: decision.atMs,
-    summary: summaryOf(batch, decision, input.initialsForError), why: input.reason,
+    summary: summaryOf(batch, decision), why: input.reason,
     before, after: decision,
   });
   keepJudgement(room, batch, { pack: input.pack, store: input.store }, entry);
-  for (const item of openItemsOf(room, batch.id).filter(({ what }) => what === 'decide-again')) closeItem(room, item, summaryOf(batch, decision, input.initialsForError));
+  for (const item of openItemsOf(room, batch.id).filter(({ what }) => what === 'decide-again')) closeItem(room, item, summaryOf(batch, decision));
   room.changed('verdict', [batch.id]);
   room.changed('batch', [batch.id]);
   return decision;
@@ -95,9 +99,9 @@ function refuseClosedGate(batch: StoredBatch, { deciding, gates: { pack: gate } 
   });
 }
 
-function summaryOf(batch: StoredBatch, decision: Decision, initialsForError: boolean): string {
+function summaryOf(batch: StoredBatch, decision: Decision): string {
   const how = decision.decision === 'release' ? ` to be ${PACKED[decision.pack]}${decision.pack === 'unpacked' ? '' : `, ${decision.store}`}` : '';
   const where = decision.decision === 'hold' && decision.keptWhere !== '' ? `, kept in ${decision.keptWhere}` : '';
-  const within = decision.decision === 'release' && initialsForError ? `; ${decision.initials} initialled what meets within the thermometer’s error` : '';
+  const within = decision.initialsForError ? `; ${decision.initials} initialled what meets within the thermometer’s error` : '';
   return `${DONE[decision.decision]} ${nameOf(batch)}${how}${where}${within}: ${decision.verdictWords}`;
 }

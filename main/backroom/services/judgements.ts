@@ -67,6 +67,13 @@ export function keepJudgement(room: BookRoom, batch: StoredBatch, keeping: Keepi
   return digest;
 }
 
+/** The deciding result that a decision was made on; undefined for decisions of older books, which kept none. */
+export function resultOn(room: BookRoom, batchId: string, digest: string): SetResultWire | undefined {
+  const judgement = room.book.shelf('judgements').where('batchId', batchId).findLast((one) => one.digest === digest);
+  // Written by `keepJudgement`, and held to the chain of the record since.
+  return judgement === undefined ? undefined : (judgement.result as unknown as JudgementResult).deciding;
+}
+
 /** Judges again what a judgement on file was made on. */
 export function replayJudgement(room: BookRoom, judgementId: string): Replay {
   const judgement = room.book.shelf('judgements').need(judgementId);

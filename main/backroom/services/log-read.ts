@@ -2,7 +2,9 @@
 import type { LogReadInput, LogReadOutput } from '../../../app/contract/requests/log-read.ts';
 import { bad, good, type Outcome, type Problem } from '../../../app/measures/outcome.ts';
 import { LARGEST_LOG_BYTES, problemOfSize, recogniseLogBytes } from '../../../app/probes/log-bytes.ts';
-import type { LogReading } from '../../../app/probes/log-types.ts';
+import { columnsOfLog, readLogBytes, type ColumnLog } from '../../../app/probes/log-columns.ts';
+import { shapeOfText } from '../../../app/probes/log-shape.ts';
+import type { LogOptions, LogReading } from '../../../app/probes/log-types.ts';
 import { readLog } from '../../../app/probes/read-log.ts';
 import { unwrap } from '../refusal.ts';
 
@@ -14,6 +16,16 @@ import { unwrap } from '../refusal.ts';
 export function decodeLog(bytes: Uint8Array, fileName: string, field = 'base64'): Outcome<string> {
   const encoding = recogniseLogBytes(bytes, fileName, field);
   return encoding.ok ? good(new TextDecoder(encoding.value).decode(bytes)) : encoding;
+}
+
+/** Reads a log's bytes as columns, for the book: directly where they are plain, else by way of their text. */
+export function readLogColumns(bytes: Uint8Array, options: LogOptions): Outcome<ColumnLog> {
+  const direct = readLogBytes(bytes, options);
+  if (direct !== undefined) return good(direct);
+  const text = decodeLog(bytes, options.fileName ?? 'The file');
+  if (!text.ok) return text;
+  const log = readLog(text.value, options);
+  return log.ok ? good(columnsOfLog(log.value, shapeOfText(text.value))) : log;
 }
 
 function readLogRequest(_room: object, input: LogReadInput): LogReadOutput {

@@ -1,71 +1,113 @@
-/** A logger's file of the inbox, read away from the book, and what can be said of it before it is taken over. */
-import type { Output, Parsed } from '../../../app/contract/contract.ts';
-import type { LogPlace, LogReading } from '../../../app/probes/log-types.ts';
+/** A logger's file of the inbox, read away from the book; with its shape remembered, and its clock set right. */
+import type { Parsed } from '../../../app/contract/contract.ts';
+import type { ColumnLog, ColumnPlace } from '../../../app/probes/log-columns.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
-import { likelyPlace, likelyPoints, type NamedPoint } from './column-names.ts';
-import { loadOf } from './load-view.ts';
-import { zoneOf } from './when.ts';
+import { refuseInput } from './field-refusal.ts';
+import { rememberedShape, type RememberedShape } from './log-shapes.ts';
+import { refuseFuture, zoneOf } from './when.ts';
 
 export interface ReadFile {
+  readonly fileId: string;
   readonly fileName: string;
-  readonly log: LogReading;
+  /** The instants are those of the kitchen's clock. */
+  readonly log: ColumnLog;
+  /** With those from the file before. */
+  readonly answers: Readonly<Record<string, string>>;
+  /** The last file of the same shape, where it was asked to go by it. */
+  readonly before: RememberedShape | undefined;
 }
+
+type LoggerClock = NonNullable<Parsed<'readings.import'>['loggerClock']>;
+type Asked = Pick<Parsed<'readings.preview'>, 'fileId' | 'answers' | 'asBefore' | 'loggerClock'>;
 
 /**
  * Reads a file of the inbox with the kitchen's zone for times that are written without one.
  * @throws Refusal NOT_FOUND for a file that isn't there, FILE_UNREADABLE for bytes that are no log
  */
-export async function readInboxFile(room: BookRoom, fileId: string, answers: Readonly<Record<string, string>>): Promise<ReadFile> {
+export async function readInboxFile(room: BookRoom, { fileId, answers, asBefore = false, loggerClock }: Asked): Promise<ReadFile> {
   const file = room.book.inboxFile(fileId);
   if (file === undefined) throw new Refusal('NOT_FOUND', 'That file is not in the book’s inbox.', { remedy: 'Choose the file again.' });
-  const read = await room.hands.run('readLog', file.bytes, { fileName: file.fileName, timeZone: zoneOf(room), answers });
-  if (read.ok) return { fileName: file.fileName, log: read.value };
-  const { message, remedy } = read.problem;
-  throw new Refusal('FILE_UNREADABLE', message, { remedy });
-}
-
-/** What a file holds, what must be asked, and which point each of its columns most likely belongs to. */
-export async function previewFile(room: BookRoom, input: Parsed<'readings.preview'>): Promise<Output<'readings.preview'>> {
-  const points = pointsToChoose(room, input.loadId);
-  const { fileName, log } = await readInboxFile(room, input.fileId, input.answers);
-  const headings = log.places.map((place) => place.name);
-  const [onlyHeading, secondHeading] = headings;
-  const likely = input.loadId !== null ? likelyPoints(headings, points)
-    : headings.map(() => (onlyHeading !== undefined && secondHeading === undefined ? likelyPlace(fileName, onlyHeading, points) : null));
-  return {
-    fileName,
-    columns: log.columns.map((column) => ({ ...column })),
-    questions: log.questions.map((question) => ({ ...question, choices: [...question.choices] })),
-    places: log.places.map((place, index) => ({ ...spanOf(place), likelyPointId: likely[index] ?? null })),
-    refusedRows: log.refusedRows.slice(0, SHOWN_ROWS).map((row) => ({ ...row })),
-    refusedCount: log.refusedRows.length,
-    remarks: log.remarks.map((remark) => (remark.line === undefined ? remark.text : `Line ${remark.line}: ${remark.text}`)),
+  const read = async (given: Readonly<Record<string, string>>): Promise<ColumnLog> => {
+    const outcome = await room.hands.run('readColumns', file.bytes, { fileName: file.fileName, timeZone: zoneOf(room), answers: given });
+    if (outcome.ok) return outcome.value;
+    const { message, remedy } = outcome.problem;
+    throw new Refusal('FILE_UNREADABLE', message, { remedy });
   };
+  const first = await read(answers);
+  const before = asBefore ? rememberedShape(room, first.shape) : undefined;
+  const all = { ...before?.answers, ...answers };
+  const log = Object.keys(all).length === Object.keys(answers).length ? first : await read(all);
+  return { fileId, fileName: file.fileName, log: loggerClock === undefined ? log : movedBy(log, shiftOf(loggerClock)), answers: all, before };
 }
 
-/** More refused rows than this are counted, not listed. */
-const SHOWN_ROWS = 50;
-
-function pointsToChoose(room: BookRoom, loadId: string | null): NamedPoint[] {
-  if (loadId !== null) return loadOf(room, room.book.shelf('loads').need(loadId)).points;
-  return room.book.shelf('places').all().map((place) => ({ id: place.id, name: place.name, role: 'place', instrumentName: '' }));
+/** By how much readings are moved: the logger showed one time when it was another. */
+export function shiftOf({ showsMs, atMs }: LoggerClock): number {
+  return atMs - showsMs;
 }
 
-function spanOf(place: LogPlace): Omit<Output<'readings.preview'>['places'][number], 'likelyPointId'> {
-  return {
-    name: place.name, unit: place.unit, count: place.atMs.length,
-    firstAtMs: leastOf(place.atMs), lastAtMs: greatestOf(place.atMs),
-    lowestTicks: leastOf(place.lowTicks), highestTicks: greatestOf(place.highTicks),
+/** @throws Refusal when the comparison of the clocks is still to come */
+export function refuseWrongClock(room: BookRoom, loggerClock: LoggerClock | undefined, log: ColumnLog): void {
+  if (loggerClock === undefined) return;
+  refuseFuture(room, loggerClock.atMs, ['loggerClock', 'atMs']);
+  if (!readsClock(log)) refuseInput('The file counts its times from a start that was told, so the logger’s clock doesn’t matter.', ['loggerClock'], 'Leave the logger’s clock out.');
+}
+
+/** Whether the times of a file come from the logger's own clock. */
+export function readsClock(log: ColumnLog): boolean {
+  return log.columns.some(({ role }) => role === 'time' || role === 'date' || role === 'clock');
+}
+
+function movedBy(log: ColumnLog, shiftMs: number): ColumnLog {
+  if (shiftMs === 0) return log;
+  // Places whose rows all have readings share their instants: each array is moved once.
+  const moved = new Map<Float64Array, Float64Array>();
+  const move = (atMs: Float64Array): Float64Array => {
+    const known = moved.get(atMs) ?? atMs.map((at) => at + shiftMs);
+    moved.set(atMs, known);
+    return known;
   };
+  return { ...log, places: log.places.map((place): ColumnPlace => ({ ...place, columns: { ...place.columns, atMs: move(place.columns.atMs) } })) };
 }
 
-/** Without spreading: a log may have more readings than a call takes arguments. */
-export function leastOf(values: readonly number[]): number | null {
-  return values.reduce<number | null>((least, value) => (least === null || value < least ? value : least), null);
+/** The first and the last of a place's instants. */
+interface Span {
+  readonly firstAtMs: number | null;
+  readonly lastAtMs: number | null;
+}
+
+/** Columns whose rows all have readings share their instants, and they are asked for again and again. */
+const spans = new WeakMap<Float64Array, Span>();
+
+/** From when to when a place was read; nulls where it has no reading. */
+export function spanOf({ columns: { atMs } }: ColumnPlace): Span {
+  const known = spans.get(atMs) ?? { firstAtMs: leastOf(atMs), lastAtMs: greatestOf(atMs) };
+  spans.set(atMs, known);
+  return known;
+}
+
+/** As `spanOf`, as a list: empty where the place has no reading. */
+export function instantsOf(place: ColumnPlace): number[] {
+  const { firstAtMs, lastAtMs } = spanOf(place);
+  return firstAtMs === null || lastAtMs === null ? [] : [firstAtMs, lastAtMs];
+}
+
+/** The least, or null of none. Without spreading: a log may have more readings than a call takes arguments. */
+export function leastOf(values: ArrayLike<number>): number | null {
+  let least = Infinity;
+  for (let index = 0; index < values.length; index += 1) {
+    const value = values[index] ?? Infinity;
+    if (value < least) least = value;
+  }
+  return least === Infinity ? null : least;
 }
 
 /** The greatest, or null of none. */
-export function greatestOf(values: readonly number[]): number | null {
-  return values.reduce<number | null>((greatest, value) => (greatest === null || value > greatest ? value : greatest), null);
+export function greatestOf(values: ArrayLike<number>): number | null {
+  let greatest = -Infinity;
+  for (let index = 0; index < values.length; index += 1) {
+    const value = values[index] ?? -Infinity;
+    if (value > greatest) greatest = value;
+  }
+  return greatest === -Infinity ? null : greatest;
 }

@@ -1,13 +1,16 @@
 /** Taking over a logger's file: every column to its point, in one go or not at all. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
-import type { LogPlace } from '../../../app/probes/log-types.ts';
+import type { ColumnPlace } from '../../../app/probes/log-columns.ts';
+import type { RefusedRow } from '../../../app/probes/log-types.ts';
+import { textAt } from '../../../app/probes/reading-columns.ts';
 import type { StoredPoint } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
-import type { BookRoom, KeptReading } from '../room.ts';
+import type { BookRoom, KeptReading, ReadingsAbout } from '../room.ts';
 import { refuseInput } from './field-refusal.ts';
 import { setLoadMark, type LoadMark } from './load-marks.ts';
+import { rememberFile, takenAtOtherTimes } from './log-shapes.ts';
 import { keepPoint, subjectOf } from './measuring.ts';
-import { greatestOf, leastOf, type ReadFile } from './reading-files.ts';
+import { greatestOf, instantsOf, leastOf, refuseWrongClock, shiftOf, spanOf, type ReadFile } from './reading-files.ts';
 import { announceReadings } from './reading-news.ts';
 import { refuseFuture, sayInstant } from './when.ts';
 
@@ -15,47 +18,51 @@ type Import = Parsed<'readings.import'>;
 
 /** A column of the file with the point it goes to. */
 interface Assigned {
-  readonly place: LogPlace;
+  readonly place: ColumnPlace;
   readonly point: StoredPoint;
 }
 
 /**
  * Keeps the readings of the named columns and, when the file covers the smoke from in to out, sets those marks.
  * @throws Refusal: open questions, no such column, a column or point named twice, a point of another load,
- *   readings still to come, marks on the wrong side of another step. Nothing is kept then.
+ *   readings still to come, this file in the book with other times, marks on the wrong side of another step. Nothing is
+ *   kept then.
  */
-export function importReadings(room: BookRoom, input: Import, { fileName, log }: ReadFile): Output<'readings.import'> {
+export function importReadings(room: BookRoom, input: Import, file: ReadFile): Output<'readings.import'> {
+  const { fileName, log } = file;
   if (log.questions.length > 0) {
     const fields = log.questions.map((question) => ({ path: ['answers', question.id], message: question.text }));
     throw new Refusal('INVALID_INPUT', `${fileName} can’t be taken over yet: ${log.questions.map((question) => question.text).join(' ')}`, { remedy: 'Answer what is asked, then take it over.', fields });
   }
   const assigned = assign(room, input, fileName, log.places);
+  refuseWrongClock(room, input.loggerClock, log);
   refuseReadingsToCome(room, fileName, assigned);
+  const columns = assigned.map(({ place, point }) => ({ name: place.name, pointId: point.id, firstAtMs: spanOf(place).firstAtMs ?? 0, point: { ...point, instrumentName: nameOfInstrument(room, point) } }));
+  if (input.whyAgain === undefined) refuseOtherTimes(room, input, fileName, columns);
   const count = { kept: 0, alreadyThere: 0 };
   for (const subjectId of new Set(assigned.map(({ point }) => subjectOf(point)))) {
     const mine = assigned.filter(({ point }) => subjectOf(point) === subjectId);
     for (const { place, point } of mine) {
-      const { kept, alreadyThere } = room.book.keepReadings({
-        pointId: point.id, instrumentId: point.instrumentId, unit: place.unit, how: 'file', source: fileName, rows: rowsOf(place),
-      });
+      const { kept, alreadyThere } = keepPlace(room, { pointId: point.id, instrumentId: point.instrumentId, how: 'file', source: fileName }, place);
       count.kept += kept;
       count.alreadyThere += alreadyThere;
     }
-    recordImport(room, input, subjectId, fileName, mine, log.refusedRows.length);
+    recordImport(room, input, subjectId, fileName, mine, log.refusedRows);
   }
   if (input.coversInToOut && input.loadId !== null) setMarksFrom(room, input.loadId, assigned, input.outAtMs ?? null);
+  rememberFile(room, { ...file, shape: log.shape }, input.answers, columns);
   announceReadings(room, assigned.map(({ point }) => point));
   return { ...count, refused: log.refusedRows.length };
 }
 
-function assign(room: BookRoom, input: Import, fileName: string, places: readonly LogPlace[]): Assigned[] {
+function assign(room: BookRoom, input: Import, fileName: string, places: readonly ColumnPlace[]): Assigned[] {
   const names = new Set<string>();
   const pointIds = new Set<string>();
   return input.columns.map(({ name, pointId }, index) => {
     const path = ['columns', index];
     const place = places.find((candidate) => candidate.name === name);
     if (place === undefined) refuseInput(`${fileName} has no column of readings called “${name}”.`, [...path, 'name'], 'Look at the file again and choose its columns.');
-    if (place.atMs.length === 0) refuseInput(`Column “${name}” of ${fileName} has no reading.`, [...path, 'name'], 'Leave that column out.');
+    if (place.columns.atMs.length === 0) refuseInput(`Column “${name}” of ${fileName} has no reading.`, [...path, 'name'], 'Leave that column out.');
     if (names.has(name)) refuseInput(`Column “${name}” is named twice.`, [...path, 'name'], 'A column goes to one point.');
     if (pointIds.has(pointId)) refuseInput(`Two columns go to the same point.`, [...path, 'pointId'], 'Give each column its own point, or leave one out.');
     names.add(name);
@@ -69,7 +76,7 @@ function assign(room: BookRoom, input: Import, fileName: string, places: readonl
 }
 
 function refuseReadingsToCome(room: BookRoom, fileName: string, assigned: readonly Assigned[]): void {
-  const lastAtMs = greatestOf(assigned.flatMap(({ place }) => greatestOf(place.atMs) ?? []));
+  const lastAtMs = greatestOf(assigned.flatMap(({ place }) => spanOf(place).lastAtMs ?? []));
   if (lastAtMs === null) return;
   try {
     refuseFuture(room, lastAtMs, ['answers']);
@@ -79,24 +86,57 @@ function refuseReadingsToCome(room: BookRoom, fileName: string, assigned: readon
   }
 }
 
-function rowsOf(place: LogPlace): KeptReading[] {
-  return place.atMs.map((atMs, index) => {
-    const [lowTicks, highTicks, text] = [place.lowTicks[index], place.highTicks[index], place.texts[index]];
-    if (lowTicks === undefined || highTicks === undefined || text === undefined) throw new Error(`column ${place.name} has arrays of different lengths`);
-    return { atMs, lowTicks, highTicks, text };
+/** A file with fewer readings of a point is kept row by row, as typed ones are. */
+const FEWEST_AT_ONCE = 256;
+/** More refused rows than this in an entry would be a file of another kind; they can be read again from the file, which is kept. */
+const MOST_ROWS_KEPT = 20_000;
+
+function keepPlace(room: BookRoom, about: ReadingsAbout, { columns }: ColumnPlace): { kept: number; alreadyThere: number } {
+  if (columns.atMs.length >= FEWEST_AT_ONCE) return room.book.keepColumns(about, columns);
+  const rows = Array.from(columns.atMs, (atMs, index): KeptReading => {
+    const lowTicks = columns.lowTicks[index] ?? 0;
+    return { atMs, lowTicks, highTicks: lowTicks + (columns.cut?.[index] ?? 0), text: textAt(columns, index) };
   });
+  return room.book.keepReadings({ ...about, unit: columns.unit, rows });
 }
 
-function recordImport(room: BookRoom, input: Import, subjectId: string, fileName: string, mine: readonly Assigned[], refused: number): void {
+function refuseOtherTimes(room: BookRoom, input: Import, fileName: string, columns: Parameters<typeof takenAtOtherTimes>[2]): void {
+  const before = takenAtOtherTimes(room, input.fileId, columns);
+  if (before === undefined) return;
+  refuseInput(
+    `${fileName} was taken over at ${sayInstant(room, before.takenAtMs)} with its readings from ${sayInstant(room, before.firstAtMs)} on; with other times each would be there twice.`,
+    ['whyAgain'], 'Leave it as it is, or say why it is taken over again.',
+  );
+}
+
+function nameOfInstrument(room: BookRoom, { instrumentId }: StoredPoint): string {
+  return instrumentId === null ? '' : (room.book.shelf('instruments').get(instrumentId)?.name ?? '');
+}
+
+/** By how much the logger's clock moved the readings, as part of a sentence. */
+function sayMoved({ loggerClock }: Import): string {
+  const movedMs = loggerClock === undefined ? 0 : shiftOf(loggerClock);
+  if (movedMs === 0) return '';
+  const seconds = Math.round(Math.abs(movedMs) / 1000);
+  const amount = seconds % 60 === 0 ? `${seconds / 60} min` : `${seconds} s`;
+  return `, moved ${amount} ${movedMs > 0 ? 'later' : 'earlier'} by the logger’s clock`;
+}
+
+function recordImport(room: BookRoom, input: Import, subjectId: string, fileName: string, mine: readonly Assigned[], refusedRows: readonly RefusedRow[]): void {
+  const refused = refusedRows.length;
   const columns = mine.map(({ place, point }) => ({
-    column: place.name, pointId: point.id, pointName: point.name, unit: place.unit, count: place.atMs.length,
-    firstAtMs: leastOf(place.atMs), lastAtMs: greatestOf(place.atMs),
+    column: place.name, pointId: point.id, pointName: point.name, unit: place.columns.unit, count: place.columns.atMs.length,
+    ...spanOf(place),
   }));
   const total = columns.reduce((sum, column) => sum + column.count, 0);
   room.book.record({
     kind: 'readings.import', subjectId, happenedAtMs: leastOf(columns.flatMap((column) => column.firstAtMs ?? [])),
-    summary: `Took over ${total} readings of ${columns.map((column) => column.pointName).join(', ')} from ${fileName}${refused === 0 ? '' : `; ${refused} ${refused === 1 ? 'row' : 'rows'} could not be read`}.`,
-    after: { fileId: input.fileId, fileName, answers: input.answers, columns, refused },
+    summary: `Took over ${total} readings of ${columns.map((column) => column.pointName).join(', ')} from ${fileName}${sayMoved(input)}${refused === 0 ? '' : `; ${refused} ${refused === 1 ? 'row' : 'rows'} could not be read`}.`,
+    ...(input.whyAgain === undefined ? {} : { why: input.whyAgain }),
+    after: {
+      fileId: input.fileId, fileName, answers: input.answers, columns, refused, refusedRows: refusedRows.slice(0, MOST_ROWS_KEPT),
+      ...(input.loggerClock === undefined ? {} : { loggerClock: { ...input.loggerClock, movedMs: shiftOf(input.loggerClock) } }),
+    },
   });
 }
 
@@ -105,7 +145,7 @@ function recordImport(room: BookRoom, input: Import, subjectId: string, fileName
 function setMarksFrom(room: BookRoom, loadId: string, assigned: readonly Assigned[], outAtMs: number | null): void {
   const ofLoad = assigned.filter(({ point }) => point.loadId === loadId);
   const chamber = ofLoad.filter(({ point }) => point.role === 'chamber');
-  const instants = (chamber.length > 0 && outAtMs === null ? chamber : ofLoad).flatMap(({ place }) => [leastOf(place.atMs) ?? [], greatestOf(place.atMs) ?? []].flat());
+  const instants = (chamber.length > 0 && outAtMs === null ? chamber : ofLoad).flatMap(({ place }) => instantsOf(place));
   const last = greatestOf(instants);
   const marks: readonly (readonly [LoadMark, 'inAtMs' | 'outAtMs' | 'cooledAtMs', number | null])[] = [
     ['in', 'inAtMs', leastOf(instants)], ['out', 'outAtMs', outAtMs ?? last], ['cooled', 'cooledAtMs', outAtMs === null ? null : last],

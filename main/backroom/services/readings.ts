@@ -3,9 +3,9 @@ import type { Output, Parsed } from '../../../app/contract/contract.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { enterReadings } from './reading-entry.ts';
-import { previewFile, readInboxFile, type ReadFile } from './reading-files.ts';
+import { greatestOf, instantsOf, leastOf, readInboxFile, type ReadFile } from './reading-files.ts';
 import { importReadings } from './reading-import.ts';
-import { greatestOf, leastOf } from './reading-files.ts';
+import { previewFile } from './reading-preview.ts';
 import { rejudge } from './rejudging.ts';
 import { reachedByPoints } from './rejudging-reach.ts';
 import { encodeSeries } from './series.ts';
@@ -18,10 +18,10 @@ export const readingsServices = {
   },
   'readings.preview': previewFile,
   'readings.import': {
-    prepare: (room: BookRoom, input: Parsed<'readings.import'>): Promise<ReadFile> => readInboxFile(room, input.fileId, input.answers),
+    prepare: (room: BookRoom, input: Parsed<'readings.import'>): Promise<ReadFile> => readInboxFile(room, input),
     commit(room: BookRoom, input: Parsed<'readings.import'>, file: ReadFile): Output<'readings.import'> {
       const taken = importReadings(room, input, file);
-      rejudgeAfter(room, input.columns.map(({ pointId }) => pointId), file.log.places.flatMap(({ atMs }) => [leastOf(atMs) ?? [], greatestOf(atMs) ?? []].flat()));
+      rejudgeAfter(room, input.columns.map(({ pointId }) => pointId), file.log.places.flatMap(instantsOf));
       return taken;
     },
   },

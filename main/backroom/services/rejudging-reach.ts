@@ -21,31 +21,53 @@ export function reachedByPoints(room: BookRoom, points: readonly StoredPoint[], 
 
 /**
  * Of a thermometer that was checked: the batches read by it since the check before, and up to the check after, since
- * a reading counts by the checks on both sides of it.
+ * a reading counts by the checks on both sides of it. Each point is read once, however many batches share it.
  */
 export function reachedByCheck(room: BookRoom, instrumentId: string, atMs: number): StoredBatch[] {
   const checks = checksOf(room.book, instrumentId);
-  const fromMs = checks.filter((check) => check.atMs < atMs).at(-1)?.atMs ?? -Infinity;
-  const toMs = checks.find((check) => check.atMs > atMs)?.atMs ?? Infinity;
-  return releasedBatches(room).filter((batch) => pointIdsOf(room, batch).some((pointId) => room.book.readings(pointId).some((reading) =>
-    reading.instrumentId === instrumentId && reading.atMs >= fromMs && reading.atMs <= toMs)));
+  const span: Span = {
+    fromMs: checks.filter((check) => check.atMs < atMs).at(-1)?.atMs ?? -Infinity,
+    toMs: checks.find((check) => check.atMs > atMs)?.atMs ?? Infinity,
+  };
+  const places = room.book.shelf('places').all();
+  const isReadBy = readByOnce(room, instrumentId, span);
+  return releasedBatches(room).filter((batch) => {
+    const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+    if (load?.pointIds.some(isReadBy) === true) return true;
+    return places.some((place) => wasIn(room, batch, place.id, span) && isReadBy(place.id));
+  });
 }
 
-/** Where readings that a batch is judged on may lie: its load's points, and the places it lay in. */
-function pointIdsOf(room: BookRoom, batch: StoredBatch): string[] {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
-  const places = room.book.shelf('places').all().filter((place) => wasIn(room, batch, place.id, { fromMs: -Infinity, toMs: Infinity }));
-  return [...(load?.pointIds ?? []), ...places.map((place) => place.id)];
+/** Whether a thermometer read a point within a span; a record that ended before it isn't read at all. */
+function readByOnce(room: BookRoom, instrumentId: string, { fromMs, toMs }: Span): (pointId: string) => boolean {
+  const known = new Map<string, boolean>();
+  return (pointId) => {
+    const answer = known.get(pointId) ?? ((room.book.lastReading(pointId)?.atMs ?? -Infinity) >= fromMs
+      && room.book.readings(pointId).some((reading) => reading.instrumentId === instrumentId && reading.atMs >= fromMs && reading.atMs <= toMs));
+    known.set(pointId, answer);
+    return answer;
+  };
 }
 
-/** Whether a batch may have lain in a place within a span of time: the brining room of its soak, its freezer, any cooler once it was sealed chilled. */
+/** Whether a batch may have lain in a place within a span of time: the brining room of its soak and its drying, its freezer, any cooler once it was sealed chilled. */
 function wasIn(room: BookRoom, batch: StoredBatch, placeId: string, { fromMs, toMs }: Span): boolean {
-  const soakStart = batch.soak.find((event) => event.what === 'start')?.atMs;
-  const soakEnd = batch.soak.find((event) => event.what === 'end')?.atMs ?? Infinity;
-  if (soakStart !== undefined && soakStart <= toMs && soakEnd >= fromMs && soakPlaces(room, batch).some((place) => place.id === placeId)) return true;
-  if (batch.freezerPlaceId === placeId) return (batch.intoFreezerAtMs ?? Infinity) <= toMs && (batch.outOfFreezerAtMs ?? Infinity) >= fromMs;
-  const isChilled = standingDecision(room, batch.id)?.store === 'refrigerated' && batch.sealedAtMs !== null;
-  return isChilled && batch.sealedAtMs !== null && batch.sealedAtMs <= toMs && room.book.shelf('places').get(placeId)?.kind === 'cooler';
+  return wasBrinedIn(room, batch, placeId, { fromMs, toMs }) || wasKeptIn(room, batch, placeId, { fromMs, toMs });
+}
+
+/** Cold-smoked fish dries where it came out of its brine, until it goes into the smoker. */
+function wasBrinedIn(room: BookRoom, batch: StoredBatch, placeId: string, { fromMs, toMs }: Span): boolean {
+  const startMs = batch.soak.find((event) => event.what === 'start')?.atMs;
+  const endMs = batch.soak.find((event) => event.what === 'end')?.atMs;
+  if (startMs === undefined || !soakPlaces(room, batch).some((place) => place.id === placeId)) return false;
+  const driedMs = batch.process !== 'cold' || batch.loadId === null ? endMs : (room.book.shelf('loads').need(batch.loadId).inAtMs ?? undefined);
+  return startMs <= toMs && Math.max(endMs ?? Infinity, driedMs ?? Infinity) >= fromMs;
+}
+
+function wasKeptIn(room: BookRoom, batch: StoredBatch, placeId: string, { fromMs, toMs }: Span): boolean {
+  const { freezerPlaceId, intoFreezerAtMs, outOfFreezerAtMs, sealedAtMs } = batch;
+  if (freezerPlaceId === placeId) return (intoFreezerAtMs ?? Infinity) <= toMs && (outOfFreezerAtMs ?? Infinity) >= fromMs;
+  if (sealedAtMs === null || sealedAtMs > toMs) return false;
+  return standingDecision(room, batch.id)?.store === 'refrigerated' && room.book.shelf('places').get(placeId)?.kind === 'cooler';
 }
 
 function releasedBatches(room: BookRoom): StoredBatch[] {

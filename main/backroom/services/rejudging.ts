@@ -3,29 +3,37 @@
  * the record, what was done on its strength becomes a list of work: decide again, the printed labels, the packs.
  */
 import type { WorkItem } from '../../../app/contract/requests/evidence.ts';
-import type { Decision } from '../../../app/contract/requests/verdict.ts';
+import type { CheckResultWire, Decision, SetResultWire } from '../../../app/contract/requests/verdict.ts';
+import { isMet } from '../../../app/limits/verdict.ts';
 import { listText } from '../../../app/limits/words.ts';
 import type { StoredBatch } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
+import { differenceOfLots } from './correction-lots.ts';
+import { resultOn } from './judgements.ts';
 import { judgeBatch } from './judging/judge-batch.ts';
 import { packsOf } from './packs-of-batch.ts';
-import { decisionsOf, nameOf, standingDecision } from './release.ts';
+import { nameOf, standingDecision } from './release.ts';
+import { sayInstant } from './when.ts';
+import { openItemsOf, openWork } from './work-items.ts';
 
 /**
  * Judges released batches again, as they were released.
  * @param why what changed, in a few words: “the check of Probe 2 on 26 Nov”
- * @returns the names of the batches whose release no longer stands on the record
+ * @returns the names of the batches whose release no longer stands: those that must be decided again already among them
  */
 export function rejudge(room: BookRoom, batches: Iterable<StoredBatch>, why: string): string[] {
   const affected: string[] = [];
   for (const batch of new Set(batches)) {
     const release = standingDecision(room, batch.id);
     if (release?.decision !== 'release') continue;
-    const reason = reasonAgainst(room, batch, release);
+    // What must be decided again already isn't judged once more: only a person's decision makes it stand.
+    const isOpen = openItemsOf(room, batch.id).some(({ what }) => what === 'decide-again');
+    const reason = isOpen ? '' : reasonAgainst(room, batch, release);
     if (reason === undefined) continue;
     affected.push(nameOf(batch));
-    if (openItemsOf(room, batch.id).some(({ what }) => what === 'decide-again')) continue;
-    keepItems(room, batch, `${capital(why)}: ${reason}`);
+    if (isOpen) continue;
+    const text = `${capital(why).replace(/\.$/, '')}: ${reason}`;
+    openWork(room, batch, workOf(room, batch, release, text), `The release of ${nameOf(batch)} no longer stands on its record: ${text}`);
   }
   return affected;
 }
@@ -35,44 +43,61 @@ export function releasedOf(room: BookRoom, batchIds: readonly string[]): StoredB
   return [...new Set(batchIds)].map((id) => room.book.shelf('batches').need(id)).filter((batch) => standingDecision(room, batch.id)?.decision === 'release');
 }
 
-/** What is open of a batch's work. */
-export function openItemsOf(room: BookRoom, batchId: string): WorkItem[] {
-  return room.book.shelf('workItems').where('batchId', batchId).filter(({ done }) => done === null);
+/**
+ * Checks that meet only within the thermometers' error now and that nobody put initials to for that: initials are
+ * given to what was close at the release, not to whatever comes close later. What is due before it leaves is left to
+ * that gate.
+ */
+export function uninitialled(room: BookRoom, batch: StoredBatch, release: Decision, deciding: SetResultWire): CheckResultWire[] {
+  const close = deciding.checks.filter(({ verdict, gate }) => verdict === 'meets-within-error' && gate !== 'leave');
+  const then = resultOn(room, batch.id, release.judgementDigest);
+  // Releases of older books have no judgement on file, and did not say what their initials were for.
+  if (then === undefined) return release.initialsForError || release.verdictWords.includes('within the thermometer’s error') ? [] : close;
+  return close.filter(({ checkId }) => !then.checks.some((check) => check.checkId === checkId && check.verdict === 'meets-within-error'));
 }
 
 /** Why a release no longer stands; undefined where it does. */
-function reasonAgainst(room: BookRoom, batch: StoredBatch, { pack, store, initialsForError }: Decision): string | undefined {
-  const { gates, deciding } = judgeBatch(room, batch, { pack, store });
-  if (gates.pack.state === 'may' || (gates.pack.state === 'initials' && (initialsForError || wasWithinError(room, batch)))) {
-    // A choice between limits is missed only where each of them is, and then the whole is.
-    if (deciding.verdict !== 'misses') return undefined;
-    return deciding.checks.filter(({ verdict }) => verdict === 'misses').map(({ checkId, reason }) => `${checkId}: ${reason}`).join(' ');
-  }
-  return [gates.pack.line, ...gates.pack.blocking.map(({ checkId, reason }) => `${checkId}: ${reason}`)].join(' ');
+function reasonAgainst(room: BookRoom, batch: StoredBatch, release: Decision): string | undefined {
+  const difference = differenceOfLots(room, batch);
+  if (difference !== undefined) return difference;
+  const { gates: { pack: gate }, deciding } = judgeBatch(room, batch, { pack: release.pack, store: release.store });
+  if (gate.state !== 'may' && gate.state !== 'initials') return [gate.line, ...gate.blocking.map(({ checkId, reason }) => `${checkId}: ${reason}`)].join(' ');
+  const close = gate.state === 'initials' ? uninitialled(room, batch, release, deciding).map(({ checkId, reason }) => `${checkId} meets only within the thermometer’s error now: ${reason}`) : [];
+  const said = [...close, ...brokenSince(room, batch, release, deciding).map(({ checkId, reason }) => `${checkId}: ${reason}`)];
+  return said.length === 0 ? undefined : said.join(' ');
 }
 
-/** Releases of older books did not say what their initials were for. */
-function wasWithinError(room: BookRoom, batch: StoredBatch): boolean {
-  return decisionsOf(room, batch.id).at(-1)?.verdictWords.includes('within the thermometer’s error') === true;
+/**
+ * Checks that are missed, and those that met when the batch was released and don't any more, at whichever gate they
+ * are due. A choice between limits is missed only where each of them is, and then the whole is.
+ */
+function brokenSince(room: BookRoom, batch: StoredBatch, release: Decision, deciding: SetResultWire): CheckResultWire[] {
+  const then = resultOn(room, batch.id, release.judgementDigest);
+  const met = new Set(then?.checks.filter(({ verdict }) => isMet(verdict)).map(({ checkId }) => checkId));
+  return deciding.checks.filter(({ checkId, verdict }) => (verdict === 'misses' && (deciding.verdict === 'misses' || met.has(checkId))) || (verdict === 'not-proven' && met.has(checkId)));
 }
 
-function keepItems(room: BookRoom, batch: StoredBatch, text: string): void {
-  const sinceMs = room.clock.nowMs();
-  const item = (what: WorkItem['what'], said: string): WorkItem => ({ id: room.newId(), batchId: batch.id, batchName: nameOf(batch), what, text: said, sinceMs, done: null });
+function workOf(room: BookRoom, batch: StoredBatch, release: Decision, text: string): Pick<WorkItem, 'what' | 'text'>[] {
   const packs = packsOf(room, batch.id);
   const labelled = packs.filter(({ printedCount }) => printedCount > 0);
-  const items = [
-    item('decide-again', `${text} Decide again about ${nameOf(batch)}.`),
-    ...(labelled.length === 0 ? [] : [item('labels', `Take the labels off, or mark the packs HOLD: ${listText(labelled.map(({ code }) => code))}.`)]),
-    ...(packs.length === 0 ? [] : [item('packs', `Find these packs and keep them apart at 38 °F or below, marked HOLD, frozen ones frozen: ${listText(packs.map(({ code }) => code))}.`)]),
+  return [
+    { what: 'decide-again', text: `${text} Decide again about ${nameOf(batch)}.` },
+    ...(labelled.length === 0 ? [] : [{ what: 'labels' as const, text: `Take the labels off, or mark the packs HOLD: ${listText(labelled.map(({ code }) => code))}.` }]),
+    ...(packs.length === 0 ? [] : [{ what: 'packs' as const, text: `Find these packs and keep them apart at 38 °F or below, marked HOLD, frozen ones frozen: ${listText(packs.map(({ code }) => code))}. ${whereOf(room, batch, release)}` }]),
   ];
-  for (const each of items) room.book.shelf('workItems').put(each);
-  room.book.record({
-    kind: 'worklist.open', subjectId: batch.id, happenedAtMs: null,
-    summary: `The release of ${nameOf(batch)} no longer stands on its record: ${text}`, after: items,
-  });
-  room.changed('verdict', [batch.id]);
-  room.changed('batch', [batch.id]);
+}
+
+/** Where packs were last known to be. */
+function whereOf(room: BookRoom, batch: StoredBatch, { store }: Decision): string {
+  const { freezerPlaceId, intoFreezerAtMs, outOfFreezerAtMs } = batch;
+  const places = room.book.shelf('places');
+  if (freezerPlaceId !== null && intoFreezerAtMs !== null) {
+    const { name } = places.need(freezerPlaceId);
+    return outOfFreezerAtMs === null ? `They are in ${name} by the record, since ${sayInstant(room, intoFreezerAtMs)}.` : `They came out of ${name} at ${sayInstant(room, outOfFreezerAtMs)}; where they went is not on record.`;
+  }
+  const kind = store === 'frozen' ? 'freezer' : 'cooler';
+  const names = places.all().filter((place) => place.kind === kind).map(({ name }) => name);
+  return `In which ${kind} they lie is not on record${names.length === 0 ? '' : `: look in ${listText(names)}`}.`;
 }
 
 function capital(text: string): string {

@@ -22,7 +22,7 @@ const text = words.packingTable;
 export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
   const [pack, setPack] = useState(batch.pack);
   const [store, setStore] = useState(batch.store);
-  const verdict = useAsk('batch.verdict', { batchId: batch.id, pack, store });
+  const verdict = useAsk('batch.verdict', batch.stage === 'released' ? { batchId: batch.id } : { batchId: batch.id, pack, store });
   if (verdict.data === undefined) return <ProblemNote failure={failureOf(verdict.error)} />;
   const { asRecorded, deciding, exposure, lethality, others, unconfirmed } = verdict.data;
   const last = verdict.data.decisions.at(-1);

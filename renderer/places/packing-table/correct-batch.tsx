@@ -6,9 +6,12 @@ import { PressButton } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { Leaf } from '../../parts/leaf.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { readThicknessMm } from '../../parts/thickness.ts';
 import { words } from '../../words/words.ts';
 
 const text = words.worklist;
+/** As the back room takes it. */
+const MOST_MM = 300;
 
 /** Puts right how thick a batch's fish is. */
 export function CorrectBatch({ batch }: { readonly batch: Batch }): ReactNode {
@@ -29,26 +32,37 @@ function CorrectLeaf({ batch, pieces, onClose }: { readonly batch: Batch; readon
   const [thickest, setThickest] = useState(String(batch.thickestMm));
   const [thicknesses, setThicknesses] = useState<Readonly<Record<string, string>>>({});
   const [why, setWhy] = useState('');
+  const [sent, setSent] = useState(false);
+  const [affected, setAffected] = useState<readonly string[]>([]);
+  const read = (typed: string): number | null => readThicknessMm(typed, MOST_MM);
+  const unread = (typed: string | undefined): string | null => (sent && typed !== undefined && typed.trim() !== '' && read(typed) === null ? words.parts.thicknessFault(MOST_MM) : null);
   const send = async (): Promise<void> => {
-    const changed = pieces.flatMap(({ id, thicknessMm }) => {
-      const typed = thicknesses[id];
-      return typed === undefined || typed.trim() === '' || Number(typed) === thicknessMm ? [] : [{ pointId: id, thicknessMm: Number(typed) }];
+    setSent(true);
+    const typed = Object.entries(thicknesses).filter(([, entered]) => entered.trim() !== '');
+    if ([thickest, ...typed.map(([, entered]) => entered)].some((entered) => entered.trim() !== '' && read(entered) === null)) return;
+    const changed = typed.flatMap(([pointId, entered]) => {
+      const thicknessMm = read(entered);
+      return thicknessMm === null || pieces.some((piece) => piece.id === pointId && piece.thicknessMm === thicknessMm) ? [] : [{ pointId, thicknessMm }];
     });
-    if ((await correct.send({ batchId: batch.id, thickestMm: thickest.trim() === '' ? null : Number(thickest), pieces: changed, why })) !== null) onClose();
+    const kept = await correct.send({ batchId: batch.id, thickestMm: thickest.trim() === '' ? null : read(thickest), pieces: changed, why });
+    if (kept === null) return;
+    setAffected(kept.affectedBatches);
+    if (kept.affectedBatches.length === 0) onClose();
   };
   return (
     <Leaf title={text.correctTitle(batch.shortName)} onClose={onClose}>
       <form className="stack" onSubmit={(event) => { event.preventDefault(); void send(); }}>
         <p className="help">{text.correctLead}</p>
-        <Field label={text.thickest} kind="figure" unit="mm" value={thickest} fault={faultOf(correct.failure, 'thickestMm')} onChange={setThickest} />
+        <Field label={text.thickest} kind="figure" unit="mm" value={thickest} fault={unread(thickest) ?? faultOf(correct.failure, 'thickestMm')} onChange={setThickest} />
         {pieces.map(({ id, name, thicknessMm }) => (
-          <Field key={id} label={text.pieceThickness(name)} kind="figure" unit="mm" value={thicknesses[id] ?? (thicknessMm === null ? '' : String(thicknessMm))} onChange={(typed) => setThicknesses({ ...thicknesses, [id]: typed })} />
+          <Field key={id} label={text.pieceThickness(name)} kind="figure" unit="mm" value={thicknesses[id] ?? (thicknessMm === null ? '' : String(thicknessMm))} fault={unread(thicknesses[id])} onChange={(typed) => setThicknesses({ ...thicknesses, [id]: typed })} />
         ))}
         <Field label={text.why} value={why} fault={faultOf(correct.failure, 'why')} onChange={setWhy} />
         <ProblemNote failure={correct.failure} />
+        {affected.length === 0 ? null : <p className="note caution">{text.affected(affected.join(', '))}</p>}
         <div className="row">
-          <PressButton look="next" type="submit" isDisabled={correct.busy}>{text.save}</PressButton>
-          <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
+          {affected.length === 0 ? <PressButton look="next" type="submit" isDisabled={correct.busy}>{text.save}</PressButton> : null}
+          <PressButton onPress={onClose}>{affected.length === 0 ? words.parts.cancel : words.parts.close}</PressButton>
         </div>
       </form>
     </Leaf>

@@ -2,7 +2,7 @@ import { useState, type ReactNode } from 'react';
 import type { Batch } from '../../../app/contract/requests/brine-bench.ts';
 import type { PackKind, StoreKind } from '../../../app/contract/requests/quantities.ts';
 import type { Decision, GateLine } from '../../../app/contract/requests/verdict.ts';
-import { useCommand } from '../../bridge/use-ask.ts';
+import { useAsk, useCommand } from '../../bridge/use-ask.ts';
 import { addressOf, go } from '../../frame/address.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
 import { PressButton } from '../../parts/button.tsx';
@@ -28,17 +28,24 @@ export function DecisionPanel({ batch, gates, decisions, pack, store }: Decision
   const formats = useFormats();
   const last = decisions.at(-1);
   const packState = gates.find((gate) => gate.gate === 'pack')?.state;
+  const mustDecideAgain = useMustDecideAgain(batch.id);
   return (
     <section className="sheet stack">
       <GateLines gates={gates.filter((gate) => gate.gate !== 'pack' && gate.gate !== 'leave' && gate.state !== 'may')} />
       {gates.filter((gate) => gate.gate === 'pack' || gate.gate === 'leave').map((gate) => <Gate key={gate.gate} gate={gate} quiet={gate.gate === 'leave' && packState !== 'may' && packState !== 'initials'} />)}
       {decisions.map((decision) => (
-        <p key={decision.id}>{text.decidedBy(text.decided[decision.decision], formats.moment(decision.atMs), decision.initials, decision.reason)}</p>
+        <p key={decision.id}>{text.decidedBy(text.decided[decision.decision], formats.moment(decision.atMs), decision.initials, decision.reason)}{decision.initialsForError ? ` ${words.worklist.initialled}` : ''}</p>
       ))}
       {last?.decision === 'hold' ? <PressButton onPress={() => go(addressOf('print', 'hold', batch.id))}>{text.holdTag}</PressButton> : null}
-      {last?.decision === 'reject' ? null : <DecisionForm batch={batch} gates={gates} pack={pack} store={store} last={last?.decision ?? null} />}
+      {last?.decision === 'reject' ? null : <DecisionForm batch={batch} gates={gates} pack={pack} store={store} last={last ?? null} mustDecideAgain={mustDecideAgain} />}
     </section>
   );
+}
+
+/** Whether a later record took the ground from the batch's release. */
+function useMustDecideAgain(batchId: string): boolean {
+  const list = useAsk('worklist.get', {});
+  return list.data?.items.some((item) => item.batchId === batchId && item.what === 'decide-again' && item.done === null) ?? false;
 }
 
 /** `quiet` leaves out what the gate before it has said already. */
@@ -66,20 +73,23 @@ interface DecisionFormProps {
   readonly gates: readonly GateLine[];
   readonly pack: PackKind;
   readonly store: StoreKind;
-  readonly last: Decision['decision'] | null;
+  readonly last: Decision | null;
+  readonly mustDecideAgain: boolean;
 }
 
-function DecisionForm({ batch, gates, pack, store, last }: DecisionFormProps): ReactNode {
+function DecisionForm({ batch, gates, pack, store, last, mustDecideAgain }: DecisionFormProps): ReactNode {
   const { onDuty } = useKitchen();
   const decide = useCommand('batch.decide');
   const [reason, setReason] = useState('');
   const [keptWhere, setKeptWhere] = useState('');
   const [initialled, setInitialled] = useState<readonly string[]>([]);
   const state = gates.find((gate) => gate.gate === 'pack')?.state;
-  const released = last === 'release';
+  const released = last?.decision === 'release' && !mustDecideAgain;
+  // What was released is decided again as it was released.
+  const keeping = last?.decision === 'release' ? { pack: last.pack, store: last.store } : { pack, store };
   const isManager = onDuty?.role === 'manager';
   const send = async (decision: Decision['decision']): Promise<void> => {
-    const answer = await decide.send({ batchId: batch.id, decision, reason, pack, store, keptWhere, initialsForError: initialled.length > 0 });
+    const answer = await decide.send({ batchId: batch.id, decision, reason, ...keeping, keptWhere, initialsForError: initialled.length > 0 });
     if (answer !== null) setReason('');
   };
   const mayRelease = state === 'may' || state === 'initials';

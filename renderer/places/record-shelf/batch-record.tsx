@@ -48,7 +48,7 @@ function RecordShown({ record }: { readonly record: Output<'record.batch'> }): R
         <section className="sheet stack">
           <h2>{text.decided}</h2>
           {record.decisions.length === 0 ? <p className="soft">{text.undecided}</p> : (
-            <ul>{record.decisions.map((each) => <li key={each.id}>{TO_PACKING.decidedBy(TO_PACKING.decided[each.decision], formats.longMoment(each.atMs), each.initials, each.reason)}</li>)}</ul>
+            <ul>{record.decisions.map((each) => <li key={each.id}>{TO_PACKING.decidedBy(TO_PACKING.decided[each.decision], formats.longMoment(each.atMs), each.initials, each.reason)}{each.initialsForError ? ` ${words.worklist.initialled}` : ''}</li>)}</ul>
           )}
           <h2>{text.packsTitle}</h2>
           {record.packs.length === 0 ? <p className="soft">{text.packs(0)}</p> : (

@@ -102,5 +102,23 @@ export const smokehouse = {
     twice: 'Two columns go to the same piece. Choose another for one of them.',
     done: (kept: number, already: number) => `${kept} readings imported${already === 0 ? '' : `; ${already} were already there`}.`,
     answer: 'Answer',
+    before: (fileName: string, moment: string) => `Read as “${fileName}” was, taken over on ${moment}.`,
+    afresh: 'Change: ask me everything again',
+    allThere: (count: number) => (count === 1 ? 'Its one reading is here already.' : `All ${figure(count)} readings are here already.`),
+    someThere: (there: number, all: number) => `${figure(there)} of ${figure(all)} readings are here already; only the others are added.`,
+    otherTimes: (taken: string, first: string) => `This file was taken over on ${taken}, with its readings from ${first} on. Taken over with other times, each reading would be there twice.`,
+    whyAgain: 'Why is it taken over again?',
+    clockAsk: (clock: string) => `What does the logger’s own clock show now? Here it is ${clock}.`,
+    clockDiffers: 'It shows something else…',
+    clockShows: 'The logger’s clock shows now',
+    clockAgrees: 'It shows the same',
+    moved: (minutes: number) => (minutes > 0 ? `The logger is ${minutes} min behind: all its readings are put ${minutes} min later.` : `The logger is ${-minutes} min ahead: all its readings are put ${-minutes} min earlier.`),
+    notMoved: 'Both show the same: the readings stay as they are.',
+    moreRefused: (count: number) => (count === 1 ? 'and 1 more. All are kept with the import.' : `and ${figure(count)} more. All are kept with the import.`),
   },
 } as const;
+
+/** A count with its thousands apart. */
+function figure(count: number): string {
+  return count.toLocaleString('en-US');
+}

@@ -1,6 +1,8 @@
 /** What is to be done again, corrections, and what stands beside a verdict. */
 export const worklist = {
   title: 'To do again',
+  mark: (count: number) => (count === 1 ? '1 thing to do again at the packing table' : `${count} things to do again at the packing table`),
+  initialled: 'Initials given for what meets only within the thermometer’s error.',
   lead: 'A later record changed what these batches were released on.',
   open: 'To the batch',
   done: 'Done…',

@@ -54,29 +54,34 @@ export function judgeStretches(points: readonly MeasuredPoint[], batch: JudgeCas
   const judged = enough ? pieces.filter(isLong) : pieces;
   const spots = enough ? pieces.filter((piece) => !isLong(piece)) : [];
   if (judged.length === 0) return { verdict: nothing };
-  const worst = worstOpinion(judged, terms);
-  if (worst === undefined) return { verdict: nothing };
-  if (worst.verdict !== 'meets') return worst;
-  // A spot check that read out takes the proof of its moment away: each hold may run before it or after it, not over it.
+  const worst = worstOpinion(judged, terms, []);
+  if (worst?.verdict !== 'meets') return worst ?? { verdict: nothing };
   const outMs = spots.flatMap(({ samples, isIn }) => samples.filter((sample) => !isIn(sample)).map(({ atMs }) => atMs));
-  const around = judged.map((piece) => ({ ...piece, proven: outMs.reduce((stretches, atMs) => stretches.flatMap((stretch) => splitAround(stretch, atMs, piece)), piece.proven) }));
-  const still = worstOpinion(around, terms);
+  const still = worstOpinion(judged, terms, outMs);
   return still?.verdict === 'meets' ? still : { ...worst, verdict: nothing };
 }
 
-/** The parts of a stretch whose own samples lie before and after a moment that touches it. */
-function splitAround(stretch: Stretch, atMs: number, { samples }: PieceStretches): Stretch[] {
-  if (atMs < stretch.fromMs || atMs > stretch.toMs) return [stretch];
-  const own = samples.map((sample) => sample.atMs).filter((at) => at >= stretch.fromMs && at <= stretch.toMs);
-  const before = own.filter((at) => at < atMs);
-  const after = own.filter((at) => at > atMs);
-  return [...(before.length > 0 ? [{ fromMs: stretch.fromMs, toMs: Math.max(...before) }] : []), ...(after.length > 0 ? [{ fromMs: Math.min(...after), toMs: stretch.toMs }] : [])];
+/**
+ * The longest time from one sample to another that every list proves and in which no moment lies: a spot check
+ * that read out takes the proof of its moment away, and a hold may run before it or after it, not over it.
+ */
+function longestWithout(lists: readonly (readonly Stretch[])[], samples: readonly Sample[], outMs: readonly number[]): number {
+  const times = [...new Set([...samples.map(({ atMs }) => atMs), ...lists.flat().flatMap(({ fromMs, toMs }) => [fromMs, toMs])])];
+  let longestMs = 0;
+  for (const fromMs of times) {
+    for (const toMs of times) {
+      if (toMs - fromMs <= longestMs || outMs.some((atMs) => atMs >= fromMs && atMs <= toMs)) continue;
+      if (lists.every((stretches) => stretches.some((stretch) => stretch.fromMs <= fromMs && stretch.toMs >= toMs))) longestMs = toMs - fromMs;
+    }
+  }
+  return longestMs;
 }
 
-/** The worst piece, or what all have in common. */
-function worstOpinion(judged: readonly PieceStretches[], terms: HoldTerms): Opinion | undefined {
-  const each = judged.map((piece) => opinionOn(longestOf(piece.proven), longestOf(piece.possible), terms, piece.samples.length === 0));
-  const [worst] = terms.together ? [commonOpinion(judged, terms)] : each.sort((left, right) => worseVerdict(left.verdict, right.verdict)
+/** The worst piece, or what all have in common, around the moments at which a spot check read out. */
+function worstOpinion(judged: readonly PieceStretches[], terms: HoldTerms, outMs: readonly number[]): Opinion | undefined {
+  if (terms.together) return commonOpinion(judged, terms, outMs);
+  const each = judged.map((piece) => opinionOn(outMs.length === 0 ? longestOf(piece.proven) : longestWithout([piece.proven], piece.samples, outMs), longestOf(piece.possible), terms, piece.samples.length === 0));
+  const [worst] = each.sort((left, right) => worseVerdict(left.verdict, right.verdict)
     || (left.provenMinutes ?? 0) - (right.provenMinutes ?? 0) || (left.possibleMinutes ?? 0) - (right.possibleMinutes ?? 0));
   return worst;
 }
@@ -118,8 +123,10 @@ function opinionOn(provenMs: number, possibleMs: number, terms: HoldTerms, isUnr
 }
 
 /** One stretch of all pieces at once; a piece that was never read proves nothing and rules nothing out. */
-function commonOpinion(pieces: readonly PieceStretches[], terms: HoldTerms): Opinion {
+function commonOpinion(pieces: readonly PieceStretches[], terms: HoldTerms, outMs: readonly number[]): Opinion {
   const read = pieces.filter(({ samples }) => samples.length > 0);
-  const provenMs = read.length < pieces.length ? 0 : longestOf(longestCommon(pieces.map(({ proven }) => proven)));
+  const lists = pieces.map(({ proven }) => proven);
+  const commonMs = outMs.length === 0 ? longestOf(longestCommon(lists)) : longestWithout(lists, pieces.flatMap(({ samples }) => samples), outMs);
+  const provenMs = read.length < pieces.length ? 0 : commonMs;
   return opinionOn(provenMs, longestOf(longestCommon(read.map(({ possible }) => possible))), terms, read.length === 0);
 }
