@@ -2,6 +2,7 @@
  * What is known of a row of readings at a glance, worked out once a row: most are plain, one after the other at a
  * steady step, and then much need not be looked for reading by reading. Rows are never changed once they are made.
  */
+import { firstWhere } from '../measures/halving.ts';
 import type { Reading } from './judge-case.ts';
 
 export interface RowFacts {
@@ -69,14 +70,10 @@ export function placeAfter(readings: readonly Reading[], atMs: number): number {
   return firstPlace(readings, (reading) => reading.atMs > atMs);
 }
 
-/** Where something begins to hold that then holds to the end, by halving. */
+/** Where something begins to hold that then holds to the end. */
 export function firstPlace(readings: readonly Reading[], holds: (reading: Reading) => boolean): number {
-  let [low, high] = [0, readings.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const reading = readings[middle];
-    if (reading !== undefined && !holds(reading)) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  return firstWhere(readings.length, (place) => {
+    const reading = readings[place];
+    return reading === undefined || holds(reading);
+  });
 }

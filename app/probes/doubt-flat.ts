@@ -3,6 +3,7 @@
  * last value; and one value shown for hours on end.
  */
 import type { PointRole } from '../limits/judge-case.ts';
+import { greatestDivisor } from './number-bytes.ts';
 import { celsius, doubtOver, middleStepMs, MINUTE_MS, type Doubt, type DoubtRecord, type Sample } from './doubt-record.ts';
 
 const FLAT_MS = 15 * MINUTE_MS;
@@ -106,10 +107,4 @@ function stepOf(samples: readonly Sample[]): number | undefined {
     if (divisor === 0 || change % divisor !== 0) divisor = greatestDivisor(divisor, change);
   });
   return smallest === undefined ? undefined : Math.max(divisor, Math.min(smallest, TENTH_TICKS));
-}
-
-function greatestDivisor(left: number, right: number): number {
-  let [large, small] = [left, right];
-  while (small > 0) [large, small] = [small, large % small];
-  return large;
 }

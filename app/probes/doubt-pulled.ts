@@ -3,6 +3,7 @@
  * as fast to where it was. And probes that slipped out inside the chamber: the reading jumps to the chamber's
  * and follows it. A fall at the end of a record is the fish being taken out, and no doubt.
  */
+import { firstWhere } from '../measures/halving.ts';
 import { celsius, doubtOver, MINUTE_MS, samplesOf, type Doubt, type DoubtRecord, type Sample } from './doubt-record.ts';
 
 /** The thinnest slab (10 mm) in an oven at 85 °C warms by 4.2 °C a minute when cold (computed); three minutes of it. */
@@ -162,14 +163,8 @@ function slippedTo(samples: readonly Sample[], position: number, chamber: readon
 
 /** The chamber's reading nearest in time, by halving; at most one slow step away. */
 function nearest(chamber: readonly Sample[], atMs: number): Sample | undefined {
-  let low = 0;
-  let high = chamber.length - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((chamber[middle]?.atMs ?? 0) < atMs) low = middle + 1;
-    else high = middle;
-  }
-  const around = [chamber[low - 1], chamber[low]].filter((sample) => sample !== undefined);
+  const place = firstWhere(chamber.length, (at) => (chamber[at]?.atMs ?? 0) >= atMs);
+  const around = [chamber[place - 1], chamber[place]].filter((sample) => sample !== undefined);
   const best = around.sort((left, right) => Math.abs(left.atMs - atMs) - Math.abs(right.atMs - atMs))[0];
   return best !== undefined && Math.abs(best.atMs - atMs) <= SLOW_STEP_MS ? best : undefined;
 }

@@ -22,6 +22,8 @@ export const InstrumentCheck = z.strictObject({
   boilingBiasTicks: z.int().nullable(),
   /** Within the accuracy it is sold with; null where that isn't known. */
   withinClass: z.boolean().nullable(),
+  /** Off by so much that no correction is to be trusted. */
+  pastCorrecting: z.boolean(),
   /** “Reads 1.0 °F high in ice; …” */
   text: z.string(),
 });

@@ -2,8 +2,7 @@
 import type { Connection } from './connection.ts';
 import { digestOfEntry, type EntryRow, FIRST_DIGEST } from './entries.ts';
 import { openReadingBlocks } from './reading-blocks.ts';
-import { startReadingsDigest } from './readings-digest.ts';
-import type { ReadingRow } from './readings.ts';
+import { type ReadingRow, startReadingsDigest } from './readings-digest.ts';
 
 export interface ChainResult {
   readonly entries: number;

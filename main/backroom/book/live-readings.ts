@@ -2,18 +2,10 @@
 import { columnsOf } from '../../../app/probes/reading-columns.ts';
 import type { KeptReading, LiveReadings, ReadingsAbout, SeriesReading } from '../room.ts';
 import type { Connection } from './connection.ts';
+import type { ReadingRow } from './readings-digest.ts';
 import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
 
-interface LiveRow {
-  readonly point_id: string;
-  readonly at_ms: number;
-  readonly low_ticks: number;
-  readonly cut: number;
-  readonly text: string;
-  readonly unit: 'F' | 'C';
-  readonly instrument_id: string | null;
-  readonly source: string;
-}
+type LiveRow = Omit<ReadingRow, 'how' | 'entry_sequence'>;
 
 /** Live readings of one kind, ready to become a block. */
 export interface LiveStretch {

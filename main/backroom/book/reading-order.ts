@@ -1,4 +1,5 @@
 /** Readings from blocks, as single ones and as numbers in order of time. */
+import { firstWhere } from '../../../app/measures/halving.ts';
 import { textAt, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
 import type { ReadingNumbers, SeriesReading } from '../room.ts';
 import type { Block } from './reading-blocks.ts';
@@ -87,18 +88,7 @@ function sorted({ atMs, lowTicks, cut }: Numbers): Numbers {
 }
 
 function within({ atMs, lowTicks, cut }: Numbers, { fromMs, toMs }: { readonly fromMs: number; readonly toMs: number }): Numbers {
-  const from = firstFrom(atMs, fromMs);
-  const to = firstFrom(atMs, toMs + 1);
+  const from = firstWhere(atMs.length, (place) => (atMs[place] ?? 0) >= fromMs);
+  const to = firstWhere(atMs.length, (place) => (atMs[place] ?? 0) > toMs);
   return { atMs: atMs.subarray(from, to), lowTicks: lowTicks.subarray(from, to), cut: cut.subarray(from, to) };
-}
-
-/** The first place that isn't before an instant, by halving. */
-function firstFrom(atMs: Float64Array, instant: number): number {
-  let [low, high] = [0, atMs.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((atMs[middle] ?? 0) < instant) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

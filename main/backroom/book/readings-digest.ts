@@ -1,7 +1,21 @@
 /** What an entry vouches for: a digest over the readings kept since the entry before. */
 import { createHash } from 'node:crypto';
 import { canonicalJson } from './canonical.ts';
-import type { ReadingRow } from './readings.ts';
+import type { ReadingsToKeep } from '../room.ts';
+
+/** One row as it lies in the file; `cut` is 1 when the number as written lies between two ticks. */
+export interface ReadingRow {
+  readonly point_id: string;
+  readonly at_ms: number;
+  readonly low_ticks: number;
+  readonly cut: number;
+  readonly text: string;
+  readonly unit: 'F' | 'C';
+  readonly instrument_id: string | null;
+  readonly how: ReadingsToKeep['how'];
+  readonly source: string;
+  readonly entry_sequence: number;
+}
 
 /** A digest that is fed in the order of keeping. */
 export interface ReadingsDigest {

@@ -6,22 +6,8 @@ import type { Connection } from './connection.ts';
 import { openLiveRows } from './live-readings.ts';
 import { openReadingBlocks } from './reading-blocks.ts';
 import { lastOfBlock, mergeNumbers, readingsOfBlock } from './reading-order.ts';
-import type { ReadingsDigest } from './readings-digest.ts';
+import type { ReadingRow, ReadingsDigest } from './readings-digest.ts';
 import { withoutKnown } from './reading-repeats.ts';
-
-/** One row as it lies in the file; `cut` is 1 when the number as written lies between two ticks. */
-export interface ReadingRow {
-  readonly point_id: string;
-  readonly at_ms: number;
-  readonly low_ticks: number;
-  readonly cut: number;
-  readonly text: string;
-  readonly unit: 'F' | 'C';
-  readonly instrument_id: string | null;
-  readonly how: ReadingsToKeep['how'];
-  readonly source: string;
-  readonly entry_sequence: number;
-}
 
 export interface Span {
   readonly fromMs: number;

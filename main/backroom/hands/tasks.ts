@@ -3,20 +3,14 @@ import type { Failure } from '../../../app/contract/envelope.ts';
 import type { LogJudgeIn, LogJudgeOut } from '../../../app/contract/requests/log-judge.ts';
 import type { Outcome } from '../../../app/measures/outcome.ts';
 import type { ColumnLog } from '../../../app/probes/log-columns.ts';
-import type { LogOptions, LogReading } from '../../../app/probes/log-types.ts';
-import { readLog } from '../../../app/probes/read-log.ts';
+import type { LogOptions } from '../../../app/probes/log-types.ts';
 import { catalogue } from '../catalogue.ts';
 import { failureOf } from '../failures.ts';
 import { Refusal } from '../refusal.ts';
 import { logJudgeServices } from '../services/log-judge.ts';
-import { decodeLog, readLogColumns } from '../services/log-read.ts';
+import { readLogColumns } from '../services/log-read.ts';
 
 const TASKS = {
-  /** Decodes a logger's file and reads it. */
-  readLog(bytes: Uint8Array, options: LogOptions): Outcome<LogReading> {
-    const text = decodeLog(bytes, options.fileName ?? 'The file');
-    return text.ok ? readLog(text.value, options) : text;
-  },
   /** Reads a logger's file as columns of numbers, for the book. */
   readColumns(bytes: Uint8Array, options: LogOptions): Outcome<ColumnLog> {
     return readLogColumns(bytes, options);

@@ -5,6 +5,7 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { refuseInput } from './field-refusal.ts';
 import { nameOf } from './release.ts';
+import { rejudge, releasedOf } from './rejudging.ts';
 import { needStandingRelease } from './standing-release.ts';
 import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
 
@@ -40,6 +41,7 @@ export function markBatch(room: BookRoom, input: Marking): void {
   });
   room.changed('batch', [batch.id]);
   room.changed('verdict', [batch.id]);
+  rejudge(room, releasedOf(room, [batch.id]), 'a mark of the freezer or the sealing was set');
 }
 
 /** Sealed is only what was released to be packed, and not before that. */

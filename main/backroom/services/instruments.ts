@@ -24,7 +24,7 @@ export const instrumentServices = {
   'instrument.check': (room: BookRoom, input: Parsed<'instrument.check'>): Output<'instrument.check'> => {
     const check = keepCheck(room, input);
     const { name } = room.book.shelf('instruments').need(input.instrumentId);
-    return { check, affectedBatches: rejudge(room, reachedByCheck(room, input.instrumentId, input.atMs), `${name} was checked: ${check.text}`) };
+    return { check, affectedBatches: rejudge(room, reachedByCheck(room, input.instrumentId, input.atMs), `${name} was checked`) };
   },
 } satisfies Services<'instrument.list' | 'instrument.check'>;
 
@@ -121,6 +121,7 @@ function wireCheck(room: BookRoom, instrument: Instrument, stored: StoredInstrum
     altitudeMetres: stored.altitudeMetres, pressureHectopascals: stored.pressureHectopascals,
     iceBiasTicks: worstBias(check.points.find((point) => point.kind === 'ice')), boilingBiasTicks: worstBias(boiling),
     withinClass: verdict === 'class-not-known' ? null : verdict === 'within-class',
+    pastCorrecting: !correction.ok,
     text: correction.ok ? text : `${text} ${correction.problem.message} ${correction.problem.remedy ?? ''}`.trim(),
   };
 }

@@ -1,5 +1,6 @@
 /** What can be said of a logger's file before it is taken over. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import { firstWhere } from '../../../app/measures/halving.ts';
 import type { ColumnPlace } from '../../../app/probes/log-columns.ts';
 import type { ReadingNumbers, BookRoom } from '../room.ts';
 import { likelyPlace, rememberedPoints, type NamedPoint } from './column-names.ts';
@@ -80,19 +81,8 @@ function countThere(room: BookRoom, columns: readonly { readonly place: ColumnPl
 }
 
 function isThere({ atMs, lowTicks, cut }: ReadingNumbers, at: number, low: number, cutBit: number): boolean {
-  for (let index = firstFrom(atMs, at); index < atMs.length && atMs[index] === at; index += 1) {
+  for (let index = firstWhere(atMs.length, (place) => (atMs[place] ?? 0) >= at); index < atMs.length && atMs[index] === at; index += 1) {
     if (lowTicks[index] === low && (cut?.[index] ?? 0) === cutBit) return true;
   }
   return false;
-}
-
-/** The index of the first instant that isn't before one; they are in the order of time. */
-function firstFrom(atMs: Float64Array, at: number): number {
-  let [low, high] = [0, atMs.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((atMs[middle] ?? 0) < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -16,15 +16,17 @@ export function checksItem(room: BookRoom, { smoker, pieces }: LoadPlan): ReadyI
   const states = ids.map((id) => stateOf(room, room.book.shelf('instruments').need(id)));
   const due = states.filter((state) => state.dueToday).map(({ instrument }) => instrument.name);
   const overdue = states.filter((state) => state.overdue).map(({ instrument }) => instrument.name);
+  const bad = states.filter((state) => state.checks[0]?.pastCorrecting === true).map(({ instrument }) => instrument.name);
   const said = [
+    bad.length === 0 ? '' : `Off by too much to be corrected: ${bad.join(', ')}.`,
     due.length === 0 ? '' : `Not checked in ice today: ${due.join(', ')}.`,
     overdue.length === 0 ? '' : `Without a check at two points within 12 months: ${overdue.join(', ')}.`,
     unnamed === 0 ? '' : `${unnamed} ${unnamed === 1 ? 'piece has' : 'pieces have'} no thermometer named.`,
   ].filter((text) => text !== '');
   if (said.length === 0) return isReady('checks', `Checked in ice today: ${states.map(({ instrument }) => instrument.name).join(', ')}.`);
   return {
-    id: 'checks', state: due.length > 0 || overdue.length > 0 ? 'missing' : 'unknown', text: said.join(' '),
-    needed: due.length > 0 || overdue.length > 0 ? 'Put each into ice and water, stir, and enter what it shows under Office, Thermometers.' : 'Name the thermometers.',
+    id: 'checks', state: bad.length > 0 || due.length > 0 || overdue.length > 0 ? 'missing' : 'unknown', text: said.join(' '),
+    needed: bad.length > 0 ? 'Use another thermometer in its place.' : due.length > 0 || overdue.length > 0 ? 'Put each into ice and water, stir, and enter what it shows under Office, Thermometers.' : 'Name the thermometers.',
   };
 }
 

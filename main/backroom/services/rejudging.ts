@@ -61,7 +61,7 @@ function reasonAgainst(room: BookRoom, batch: StoredBatch, release: Decision): s
   const difference = differenceOfLots(room, batch);
   if (difference !== undefined) return difference;
   const { gates: { pack: gate }, deciding } = judgeBatch(room, batch, { pack: release.pack, store: release.store });
-  if (gate.state !== 'may' && gate.state !== 'initials') return [gate.line, ...gate.blocking.map(({ checkId, reason }) => `${checkId}: ${reason}`)].join(' ');
+  if (gate.state !== 'may' && gate.state !== 'initials') return gate.blocking.map(({ checkId, reason }) => `${checkId}: ${reason}`).join(' ');
   const close = gate.state === 'initials' ? uninitialled(room, batch, release, deciding).map(({ checkId, reason }) => `${checkId} meets only within the thermometer’s error now: ${reason}`) : [];
   const said = [...close, ...brokenSince(room, batch, release, deciding).map(({ checkId, reason }) => `${checkId}: ${reason}`)];
   return said.length === 0 ? undefined : said.join(' ');

@@ -30,7 +30,7 @@ export function InstrumentList(): ReactNode {
 function InstrumentRow({ state, onCheck }: { readonly state: InstrumentState; onCheck(): void }): ReactNode {
   const formats = useFormats();
   const { instrument, checks, dueToday, overdue } = state;
-  const due = [dueToday ? text.dueToday : '', overdue ? text.overdue : ''].filter((each) => each !== '').join(', ');
+  const due = [checks[0]?.pastCorrecting === true ? text.replace : '', dueToday ? text.dueToday : '', overdue ? text.overdue : ''].filter((each) => each !== '').join(', ');
   return (
     <li className="instrument-row">
       <div className="spread middle">

@@ -10,7 +10,7 @@ import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { CorrectBatch } from './correct-batch.tsx';
 import { CorrectivePanel } from './corrective-panel.tsx';
-import { DecisionPanel } from './decision-panel.tsx';
+import { DecisionPanel, useMustDecideAgain } from './decision-panel.tsx';
 import { LabPanel } from './lab-panel.tsx';
 import { OtherSets } from './other-sets.tsx';
 import { PacksPanel } from './packs-panel.tsx';
@@ -23,10 +23,13 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
   const [pack, setPack] = useState(batch.pack);
   const [store, setStore] = useState(batch.store);
   const verdict = useAsk('batch.verdict', batch.stage === 'released' ? { batchId: batch.id } : { batchId: batch.id, pack, store });
+  const mustDecideAgain = useMustDecideAgain(batch.id);
   if (verdict.data === undefined) return <ProblemNote failure={failureOf(verdict.error)} />;
   const { asRecorded, deciding, exposure, lethality, others, unconfirmed } = verdict.data;
   const last = verdict.data.decisions.at(-1);
   const released = last?.decision === 'release';
+  // Nothing is packed or labelled on a release that no longer stands: the decision comes first again.
+  const mayPack = released && !mustDecideAgain;
   return (
     <>
       <div>
@@ -36,9 +39,9 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
           {batch.ownerName === null ? '' : `. ${text.guest(batch.ownerName)}`}
         </p>
       </div>
-      <div className={released ? 'columns' : 'columns deed-first'}>
+      <div className={mayPack ? 'columns' : 'columns deed-first'}>
         <div className="stack">
-          {released ? <PacksPanel batch={batch} /> : null}
+          {mayPack ? <PacksPanel batch={batch} /> : null}
           <section className="sheet stack">
             <h2>{text.evidence}</h2>
             <p>{deciding.words}</p>

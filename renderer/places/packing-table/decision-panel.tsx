@@ -43,7 +43,7 @@ export function DecisionPanel({ batch, gates, decisions, pack, store }: Decision
 }
 
 /** Whether a later record took the ground from the batch's release. */
-function useMustDecideAgain(batchId: string): boolean {
+export function useMustDecideAgain(batchId: string): boolean {
   const list = useAsk('worklist.get', {});
   return list.data?.items.some((item) => item.batchId === batchId && item.what === 'decide-again' && item.done === null) ?? false;
 }

@@ -17,6 +17,7 @@ export const instruments = {
   dueToday: 'ice check due today',
   overdue: 'full check overdue',
   inDate: 'in date',
+  replace: 'off too far: replace it',
   resolution: 'Smallest step it shows (may be empty)',
   accuracyClass: 'Accuracy by its maker, ± (may be empty)',
   by: (initials: string, when: string) => `${when}, ${initials}`,

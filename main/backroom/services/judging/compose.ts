@@ -36,7 +36,7 @@ export interface ComposedCase {
  * Composes the case of a batch for one way of packing and keeping it.
  *
  * Pieces and chamber are the process record. It stays open until the cooling record is closed (hot) or the
- * load is out (cold); the judge ends a hold at the out mark and lets the same pieces' cooling go on after it.
+ * load is out (cold); of a piece every reading from the in mark on counts, of the chamber none after the out mark.
  * Room and brine are the soak's, and a cold smoke's drying is the same room's until it goes in; the freezer is
  * read from the freezer's own record while the batch was in it, and that record is the store's only where the
  * packs lay there.

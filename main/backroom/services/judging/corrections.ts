@@ -3,6 +3,7 @@
  * that cover its raw value, what the last check before it makes of it, and what the first check after it does, so
  * that a minimum and a maximum each meet the least favourable of them.
  */
+import { firstWhere } from '../../../../app/measures/halving.ts';
 import { correctTicks, offsetsOf, type Correction } from '../../../../app/probes/correction.ts';
 import { correctionInForce, pointsInForce, type InstrumentCheck } from '../../../../app/probes/instrument-check.ts';
 import type { TickBounds } from '../../../../app/measures/temperature.ts';
@@ -38,7 +39,7 @@ export function coverReading(corrections: Corrections, { instrumentId, atMs, low
 function stretchAt(checks: readonly InstrumentCheck[], atMs: number): Stretch {
   const known = stretches.get(checks) ?? [];
   stretches.set(checks, known);
-  const after = firstAfter(checks, atMs);
+  const after = firstWhere(checks.length, (place) => (checks[place]?.atMs ?? 0) > atMs);
   const found = known[after] ?? { corrections: [checks.slice(0, after), checks.slice(0, after + 1)].flatMap(correctionBy) };
   known[after] = found;
   return found;
@@ -49,15 +50,4 @@ function correctionBy(checks: readonly InstrumentCheck[]): Correction[] {
   const correction = correctionInForce(checks);
   if (!correction.ok) return [offsetsOf(pointsInForce(checks))];
   return correction.value === undefined ? [] : [correction.value];
-}
-
-/** The place of the first check later than an instant, by halving. */
-function firstAfter(checks: readonly InstrumentCheck[], atMs: number): number {
-  let [low, high] = [0, checks.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((checks[middle]?.atMs ?? 0) <= atMs) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

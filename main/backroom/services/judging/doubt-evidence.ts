@@ -17,6 +17,7 @@ export interface UndecidedDoubt {
   readonly by: ReadBy;
   readonly fromMs: number;
   readonly toMs: number;
+  /** In two words; the whole sentence stands with the doubt. */
   readonly reason: string;
 }
 
@@ -26,6 +27,10 @@ export interface PointDoubt extends FoundDoubt {
   readonly pointName: string;
   readonly decided: StoredDoubtDecision | undefined;
 }
+
+const IN_SHORT: Readonly<Record<PointDoubt['kind'], string>> = {
+  'open-circuit': 'open circuit', spike: 'a spike', 'pulled-probe': 'a pulled probe', 'flat-line': 'a flat line', stuck: 'a stuck value', clock: 'its clock',
+};
 
 /** Shorter records are looked through in no time. */
 const LONG_READINGS = 20_000;
@@ -49,7 +54,7 @@ export async function warmDoubts(room: BookRoom, plans: readonly PointPlan[], re
 
 /** The doubts that still count against a batch. */
 export function undecidedDoubts(room: BookRoom, plans: readonly PointPlan[], readingsAt: ReadingsAt): UndecidedDoubt[] {
-  return doubtsAbout(room, plans, readingsAt).filter(({ decided }) => decided === undefined).map(({ pointId, by, fromMs, toMs, reason }) => ({ pointId, by, fromMs, toMs, reason }));
+  return doubtsAbout(room, plans, readingsAt).filter(({ decided }) => decided === undefined).map(({ pointId, by, fromMs, toMs, kind }) => ({ pointId, by, fromMs, toMs, reason: IN_SHORT[kind] }));
 }
 
 /** The readings that named people have left out, with their reasons: those of the thermometer in doubt that were on record then. */

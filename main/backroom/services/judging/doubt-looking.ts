@@ -1,6 +1,7 @@
 /** Looking through readings for doubts, thermometer by thermometer; what was looked through once is remembered. */
 import type { PointRole } from '../../../../app/limits/judge-case.ts';
 import { clockWords, type Words } from '../../../../app/limits/words.ts';
+import { firstWhere } from '../../../../app/measures/halving.ts';
 import { localTime } from '../../../../app/measures/zone.ts';
 import { findDoubts, type Doubt } from '../../../../app/probes/doubts.ts';
 import type { BookRoom, SeriesReading } from '../../room.ts';
@@ -82,18 +83,7 @@ function byThermometer(readings: readonly SeriesReading[]): { by: ReadBy; its: S
 
 /** The readings from one instant to another, both included, of readings in order of time. */
 function readingsFrom(readings: readonly SeriesReading[], fromMs: number, toMs: number): readonly SeriesReading[] {
-  return readings.slice(firstAt(readings, fromMs), firstAt(readings, toMs + 1));
-}
-
-/** The position of the first reading at an instant or later, by halving. */
-function firstAt(readings: readonly SeriesReading[], atMs: number): number {
-  let [low, high] = [0, readings.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((readings[middle]?.atMs ?? 0) < atMs) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  return readings.slice(firstWhere(readings.length, (place) => (readings[place]?.atMs ?? 0) >= fromMs), firstWhere(readings.length, (place) => (readings[place]?.atMs ?? 0) > toMs));
 }
 
 /** Tells one record from another: how many readings, up to when, and a sum over all their numbers. Worked out once for an array, since several points ask for the chamber's. */
