@@ -4,7 +4,7 @@ import type { LimitLine } from '../../app/contract/requests/smokehouse.ts';
 import { degreesFromTicks } from '../../app/measures/temperature.ts';
 import { useKitchen } from '../frame/kitchen.tsx';
 import { useFormats } from '../parts/format.ts';
-import { degreeTicks, timeTicks, type ChartMark, type Domain, type LeftOut, type Line } from './chart-model.ts';
+import { degreeTicks, timeTicks, type ChartMark, type Domain, type Doubted, type Line } from './chart-model.ts';
 import { EvidenceDrawing } from './evidence-drawing.tsx';
 import { lanesHeightPx, type Lane } from './evidence-lanes.ts';
 import { MarkLines } from './mark-lines.tsx';
@@ -19,7 +19,7 @@ interface ChartDrawingProps {
   readonly limits: readonly LimitLine[];
   readonly lanes: readonly Lane[];
   readonly chosen: string | null;
-  readonly leftOut: readonly LeftOut[];
+  readonly doubted: readonly Doubted[];
   readonly marks: readonly ChartMark[];
   readonly nowMs: number | null;
   readonly hatchId: string;
@@ -29,7 +29,7 @@ interface ChartDrawingProps {
 }
 
 /** Axes, limits, marks and lines. All but the cursor is drawn again only when what it shows has changed. */
-export function ChartDrawing({ domain, lines, limits, lanes, chosen, leftOut, marks, nowMs, hatchId, children, onChoose }: ChartDrawingProps): ReactNode {
+export function ChartDrawing({ domain, lines, limits, lanes, chosen, doubted, marks, nowMs, hatchId, children, onChoose }: ChartDrawingProps): ReactNode {
   const { kitchen } = useKitchen();
   const formats = useFormats();
   const unit = kitchen.temperatureUnit;
@@ -39,7 +39,7 @@ export function ChartDrawing({ domain, lines, limits, lanes, chosen, leftOut, ma
   const degrees = (ticks: number): number => degreesFromTicks(ticks, unit);
   const sayTime = (atMs: number): string => (domain.toMs - domain.fromMs > DAY_MS && formats.clock(atMs) === '00:00' ? formats.moment(atMs).split(',')[0] ?? '' : formats.clock(atMs));
   const limitsShown = limits.filter((limit, index) => limits.findIndex((other) => other.ticks === limit.ticks && other.kind === limit.kind) === index);
-  const paths = useMemo(() => <SeriesPaths lines={lines} unit={unit} leftOut={leftOut} />, [lines, unit, leftOut]);
+  const paths = useMemo(() => <SeriesPaths lines={lines} unit={unit} doubted={doubted} />, [lines, unit, doubted]);
   return (
     <ResponsiveContainer width="100%" height="100%">
       <LineChart data={ends} margin={margin} accessibilityLayer={false}>

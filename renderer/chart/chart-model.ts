@@ -103,18 +103,26 @@ export function gapEnds({ breaks }: Pick<Line, 'breaks'>): (readonly [before: nu
   return breaks.map((position) => [position - 1, position] as const);
 }
 
-/** Readings that a person has left out, by place and time. */
-export interface LeftOut {
+/** Readings in doubt, by place and time: left out by a person, or waiting for somebody to decide. */
+export interface Doubted {
   readonly pointId: string;
   readonly fromMs: number;
   readonly toMs: number;
+  readonly isLeftOut: boolean;
 }
 
-/** The indexes of a series' readings that were left out. */
-export function leftOutIndexes(series: ChartSeries, leftOut: readonly LeftOut[]): number[] {
-  const own = leftOut.filter((each) => each.pointId === series.pointId);
+/** The indexes of a series' readings that lie in one of these stretches. */
+export function doubtedIndexes(series: Pick<ChartSeries, 'pointId' | 'atMs'>, doubted: readonly Doubted[]): number[] {
+  const own = doubted.filter((each) => each.pointId === series.pointId);
   if (own.length === 0) return [];
   return [...series.atMs].flatMap((atMs, index) => (own.some((each) => atMs >= each.fromMs && atMs <= each.toMs) ? [index] : []));
+}
+
+/** Of points in order of x those that stand at least so far apart, the first one always: marks that touch can't be told apart. */
+export function standingApart<Point extends { readonly x: number }>(points: readonly Point[], leastPx: number): Point[] {
+  const kept: Point[] = [];
+  for (const point of points) if (point.x - (kept.at(-1)?.x ?? -Infinity) >= leastPx) kept.push(point);
+  return kept;
 }
 
 export interface ChartMark {

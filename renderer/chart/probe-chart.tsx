@@ -4,7 +4,7 @@ import { useKitchen } from '../frame/kitchen.tsx';
 import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
 import { linesIn } from './chart-lines.ts';
-import { chartDomain, type ChartMark, type ChartSeries, type LeftOut } from './chart-model.ts';
+import { chartDomain, type ChartMark, type ChartSeries, type Doubted } from './chart-model.ts';
 import { ChartDrawing } from './chart-drawing.tsx';
 import { ChartTools, type Shape } from './chart-tools.tsx';
 import { ChartValues, sayCursor } from './chart-values.tsx';
@@ -31,7 +31,7 @@ interface ProbeChartProps {
   /** The key of the sentence whose stretches are drawn over the readings too. */
   readonly chosen?: string | null;
   /** Readings that a person has left out. */
-  readonly leftOut?: readonly LeftOut[];
+  readonly doubted?: readonly Doubted[];
   /** In, end of smoking, out: a labelled upright line each. */
   readonly marks?: readonly ChartMark[];
   readonly nowMs?: number | null;
@@ -43,11 +43,11 @@ interface ProbeChartProps {
 }
 
 const NO_SENTENCES: readonly Sentence[] = [];
-const NONE_LEFT_OUT: readonly LeftOut[] = [];
+const NO_DOUBTS: readonly Doubted[] = [];
 const NO_MARKS: readonly ChartMark[] = [];
 
 /** Temperature against time with the limits that apply, any part of it closer, and the same as a table and in words. */
-export function ProbeChart({ title, series, limits, sentences = NO_SENTENCES, chosen = null, leftOut = NONE_LEFT_OUT, marks = NO_MARKS, nowMs = null, fine = null, onChoose, onSpan }: ProbeChartProps): ReactNode {
+export function ProbeChart({ title, series, limits, sentences = NO_SENTENCES, chosen = null, doubted = NO_DOUBTS, marks = NO_MARKS, nowMs = null, fine = null, onChoose, onSpan }: ProbeChartProps): ReactNode {
   const hatchId = `hatch${useId()}`;
   const { kitchen } = useKitchen();
   const formats = useFormats();
@@ -83,7 +83,7 @@ export function ProbeChart({ title, series, limits, sentences = NO_SENTENCES, ch
       {shape === 'words' ? <ul className="chart-words">{lines.map((line) => <li key={line.pointId}>{sayLine(line, span, formats)}</li>)}</ul> : null}
       {shape !== 'drawing' ? null : (
         <figure className="chart" aria-label={title} style={{ height: `calc(var(--chart-height) + ${lanesHeightPx(lanes)}px)` }}>
-          <ChartDrawing domain={shown} lines={lines} limits={limits} lanes={lanes} chosen={chosen} leftOut={leftOut} marks={marks} nowMs={nowMs} hatchId={hatchId} {...(onChoose === undefined ? {} : { onChoose })}>
+          <ChartDrawing domain={shown} lines={lines} limits={limits} lanes={lanes} chosen={chosen} doubted={doubted} marks={marks} nowMs={nowMs} hatchId={hatchId} {...(onChoose === undefined ? {} : { onChoose })}>
             <CursorLayer span={span} whole={whole} cursorMs={cursorMs} spoken={sayCursor(lines, span, cursorMs, formats)} onCursor={setCursorMs} onView={setView} />
           </ChartDrawing>
         </figure>

@@ -47,7 +47,7 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
             </li>
           ))}
         </ul>
-        {load === null ? null : <RecordReadings load={load} series={record.series} sentences={sentencesOf(record.deciding.checks, batch.id)} />}
+        {load === null ? null : <RecordReadings batchId={batch.id} load={load} series={record.series} sentences={sentencesOf(record.deciding.checks, batch.id)} />}
         <h2>{text.verdicts}</h2>
         <RecordChecks record={record} />
         {listed.data === undefined ? null : <RecordCorrective listed={listed.data} name={batch.lotCode ?? batch.shortName} filletGrams={batch.fillets.grams} />}

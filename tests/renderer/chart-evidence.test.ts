@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CheckResultWire } from '../../app/contract/requests/verdict.ts';
 import { exactTicks } from '../../app/measures/temperature.ts';
 import { linesIn } from '../../renderer/chart/chart-lines.ts';
-import { gapEnds, leftOutIndexes, type ChartSeries } from '../../renderer/chart/chart-model.ts';
+import { doubtedIndexes, gapEnds, standingApart, type ChartSeries } from '../../renderer/chart/chart-model.ts';
 import { LANE_HEAD_PX, LANE_ROW_PX, lanesHeightPx, lanesOf, sentencesOf } from '../../renderer/chart/evidence-lanes.ts';
 
 const MINUTE = 60_000;
@@ -64,9 +64,14 @@ describe('what is drawn into a series', () => {
     expect(ends).toEqual([[5 * MINUTE, [3, 4], [6, 7]]]);
   });
 
-  it('is a cross through each reading of its own that was left out, and no other', () => {
+  it('is a mark on each reading of its own that is in doubt, and no other', () => {
     const series = seriesOf('p1', '1', [0, 10, 20, 30]);
-    expect(leftOutIndexes(series, [{ pointId: 'p1', fromMs: 10 * MINUTE, toMs: 20 * MINUTE }, { pointId: 'p2', fromMs: 0, toMs: 90 * MINUTE }])).toEqual([1, 2]);
-    expect(leftOutIndexes(series, [])).toEqual([]);
+    expect(doubtedIndexes(series, [{ pointId: 'p1', fromMs: 10 * MINUTE, toMs: 20 * MINUTE, isLeftOut: true }, { pointId: 'p2', fromMs: 0, toMs: 90 * MINUTE, isLeftOut: true }])).toEqual([1, 2]);
+    expect(doubtedIndexes(series, [])).toEqual([]);
+  });
+
+  it('is no mark on another, of a long doubt: the first stands, and what keeps its distance', () => {
+    expect(standingApart([{ x: 3 }, { x: 8 }, { x: 13 }, { x: 22.9 }, { x: 23 }], 10)).toEqual([{ x: 3 }, { x: 13 }, { x: 23 }]);
+    expect(standingApart([], 10)).toEqual([]);
   });
 });

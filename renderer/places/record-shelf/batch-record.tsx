@@ -9,6 +9,7 @@ import { PressButton } from '../../parts/button.tsx';
 import { CheckList } from '../../parts/check-list.tsx';
 import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
+import { useDoubted } from '../../readings/doubted.ts';
 import { words } from '../../words/words.ts';
 import { EntryList } from './entry-list.tsx';
 import { FishAndBrine } from './fish-and-brine.tsx';
@@ -30,6 +31,7 @@ function RecordShown({ record }: { readonly record: Output<'record.batch'> }): R
   const series = useMemo(() => (load === null ? [] : chartSeriesOf(load, record.series)), [load, record.series]);
   const [chosen, setChosen] = useState<string | null>(null);
   const sentences = useMemo(() => sentencesOf(record.deciding.checks, batch.id), [record.deciding.checks, batch.id]);
+  const doubted = useDoubted([batch.id]);
   const choose = (key: string): void => setChosen(key === chosen ? null : key);
   return (
     <>
@@ -63,7 +65,7 @@ function RecordShown({ record }: { readonly record: Output<'record.batch'> }): R
       {load === null ? null : (
         <section className="sheet stack">
           <h2>{text.smoke}</h2>
-          <ProbeChart title={text.chartTitle} series={series} limits={[]} sentences={sentences} chosen={chosen} onChoose={choose} marks={marksOf(load)} />
+          <ProbeChart title={text.chartTitle} series={series} limits={[]} doubted={doubted} sentences={sentences} chosen={chosen} onChoose={choose} marks={marksOf(load)} />
         </section>
       )}
       <ReviewPanel batch={batch} />

@@ -6,7 +6,7 @@ import { sentenceKey, sentencesOf, type Sentence } from '../../chart/evidence-la
 import { ProbeChart } from '../../chart/probe-chart.tsx';
 import { CheckList } from '../../parts/check-list.tsx';
 import { Doubts } from '../../readings/doubts.tsx';
-import { useLeftOut } from '../../readings/left-out.ts';
+import { useDoubted } from '../../readings/doubted.ts';
 import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { PaperLinks } from '../../print/paper-links.tsx';
@@ -39,7 +39,7 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
   const sentences = useMemo(() => numbered(results), [results]);
   const marks = useMemo(() => marksOf(load), [load]);
   const zooming = useZoom(shown);
-  const leftOut = useLeftOut(load.batchIds);
+  const doubted = useDoubted(load.batchIds);
   const choose = (key: string): void => setChosen(key === chosen ? null : key);
   const names = batches.map((batch) => `${batch.shortName} ${batch.marketName}`).join(', ');
   return (
@@ -59,7 +59,7 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
       {batches.map((batch) => <Doubts key={batch.id} batchId={batch.id} of={batches.length > 1 ? batch.shortName : ''} />)}
       <div className="columns">
         <section className="sheet">
-          <ProbeChart {...zooming} leftOut={leftOut} title={text.chart.title} series={series} limits={shown.limitLines} sentences={sentences} chosen={chosen} onChoose={choose} marks={marks} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
+          <ProbeChart {...zooming} doubted={doubted} title={text.chart.title} series={series} limits={shown.limitLines} sentences={sentences} chosen={chosen} onChoose={choose} marks={marks} nowMs={load.cooledAtMs === null && load.inAtMs !== null ? shown.nowMs : null} />
         </section>
         <NeedList shown={shown} />
       </div>

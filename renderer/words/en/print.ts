@@ -36,7 +36,7 @@ export const print = {
     readings: 'Readings',
     verdicts: 'Checks',
     gates: 'Gates',
-    marks: 'Under the chart each numbered check has a lane: black is the record that counts for it, hatched is what does not count. A ring ends a stretch that was measured; a cross is a reading a person left out.',
+    marks: 'Under the chart each numbered check has a lane: black is the record that counts for it, hatched is what does not count. A ring ends a stretch that was measured; a cross is a reading that a person left out, a question mark one in doubt about which nobody has decided.',
     decisions: 'Decisions',
     lab: 'Laboratory results',
     packs: 'Packs',
