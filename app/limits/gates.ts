@@ -54,6 +54,13 @@ const KIND_NAMES: Readonly<Partial<Record<CheckKind, string>>> = {
   retention: 'keeping of the record', calibration: 'check of the thermometers', label: 'shelf life on the label', film: 'film',
 };
 const VERBS: Readonly<Record<Gate, string>> = { brine: 'be brined', smoke: 'be smoked', pack: 'be packed', leave: 'leave' };
+/** Why something keeps it here, the worst first. */
+const WHY_NOT: readonly (readonly [Verdict, { readonly one: string; readonly several: string }])[] = [
+  ['misses', { one: 'does not meet', several: 'do not meet' }],
+  ['not-proven', { one: 'not proven', several: 'not proven' }],
+  ['no-figure', { one: 'has no figure in this set', several: 'have no figure in this set' }],
+  ['open', { one: 'not finished', several: 'not finished' }],
+];
 
 /**
  * Decides a gate. Everything due at or before it is needed, so that a miss found late still stops
@@ -67,7 +74,6 @@ export function mayPass(gate: Gate, plan: PackPlan, result: SetResult): GateDeci
   const later = needs.filter((need) => GATES.indexOf(need.gate) > GATES.indexOf(gate) && !isMet(need.verdict));
   const verdict = worst(due.map((need) => need.verdict));
   const blocking = due.filter((need) => !isMet(need.verdict));
-  const isPassed = isMet(verdict);
   const names = [...new Set(later.map((need) => need.name))];
   return {
     gate, verdict,
@@ -75,7 +81,7 @@ export function mayPass(gate: Gate, plan: PackPlan, result: SetResult): GateDeci
     blocking: blocking.map(({ checkId, verdict: own, reason, needed }) => ({ checkId, verdict: own, reason, needed })),
     later: names,
     ways: blocking.some((need) => need.verdict === 'misses' && need.isHard) ? result.correctiveActs : [],
-    line: lineOf(gate, plan, isPassed, verdict, blocking, names),
+    line: lineOf(gate, plan, verdict, blocking, names),
   };
 }
 
@@ -118,12 +124,17 @@ function recordsBeside(plan: PackPlan, result: SetResult): Need[] {
   return [beside('freeze', 'freeze record', isMarked && !isThawed, why, 'The times it was sealed and frozen solid, and the freezer’s record.'), label];
 }
 
-function lineOf(gate: Gate, plan: PackPlan, isPassed: boolean, verdict: Verdict, blocking: readonly Need[], later: readonly string[]): string {
+function lineOf(gate: Gate, plan: PackPlan, verdict: Verdict, blocking: readonly Need[], later: readonly string[]): string {
   const act = gate === 'pack' && plan.pack === 'unpacked' ? 'be served' : VERBS[gate];
   const rest = later.length === 0 ? '' : ` ${gate === 'pack' ? 'Before it leaves' : 'Still to come'}: ${listText(later)}.`;
-  if (isPassed) return `May ${act}${verdict === 'meets-within-error' ? ', with initials: within the thermometer’s error' : ''}.${rest}`;
-  const names = listText([...new Set(blocking.map((need) => need.name))]);
-  if (names === '') return `May not ${act}: nothing was judged.${rest}`;
-  const why = verdict === 'misses' ? 'does not meet' : verdict === 'open' ? 'not finished' : 'not proven';
-  return `May not ${act}: ${names} ${why}.${rest}`;
+  if (isMet(verdict)) return `May ${act}${verdict === 'meets-within-error' ? ', with initials: within the thermometer’s error' : ''}.${rest}`;
+  if (blocking.length === 0) return `May not ${act}: nothing was judged.${rest}`;
+  // What is said for a worse reason isn't said again for a lesser one.
+  const said = new Set<string>();
+  const why = WHY_NOT.flatMap(([own, words]) => {
+    const named = [...new Set(blocking.filter((need) => need.verdict === own).map((need) => need.name))].filter((name) => !said.has(name));
+    for (const name of named) said.add(name);
+    return named.length === 0 ? [] : [`${listText(named)} ${named.length === 1 ? words.one : words.several}`];
+  });
+  return `May not ${act}: ${why.join('; ')}.${rest}`;
 }

@@ -102,6 +102,12 @@ describe('packing and handing over', () => {
     expect(pack.line).toBe('May not be packed: smoking does not meet.');
   });
 
+  it('says of each thing why it keeps the batch, and of none what another shows', () => {
+    const batch = wholeBatch();
+    const cold = { ...batch, facts: { ...batch.facts, labelledAsSealed: undefined }, points: batch.points.map((point) => (point.role === 'piece' ? { ...point, readings: point.readings.map((reading) => ({ ...reading, lowTicks: Math.min(reading.lowTicks, ticks(144)) })) } : point)) };
+    expect(mayPass('leave', VACUUM_FROZEN, judged('lodge-default', cold)).line).toBe('May not leave: smoking does not meet; label as sealed not proven.');
+  });
+
   it('asks initials where a limit is met only within the thermometer’s error', () => {
     const close = { ...wholeBatch(), errorTicks: ticks(34) - ticks(32) };
     const pack = mayPass('pack', VACUUM_FROZEN, judged('lodge-default', close));
