@@ -4,5 +4,6 @@ import { firstMigration } from './0010-first.ts';
 import { brineBenchMigration } from './0020-brine-bench.ts';
 import { judgeMigration } from './0030-judge.ts';
 import { probesMigration } from './0040-probes.ts';
+import { packsMigration } from './0050-packs.ts';
 
-export const MIGRATIONS: readonly Migration[] = [firstMigration, brineBenchMigration, judgeMigration, probesMigration];
+export const MIGRATIONS: readonly Migration[] = [firstMigration, brineBenchMigration, judgeMigration, probesMigration, packsMigration];
