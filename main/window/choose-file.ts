@@ -1,5 +1,4 @@
 /** Lets a person choose a file; its bytes go into the book's inbox, its path never reaches the page. */
-import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
@@ -7,9 +6,8 @@ import type { ChosenFile } from '../../app/contract/bridge-types.ts';
 import type { Reply } from '../../app/contract/envelope.ts';
 import type { Door } from '../backroom/door.ts';
 import { fail } from './failures.ts';
+import { readChosen } from './read-chosen.ts';
 import { readWantedEndings } from './wanted-endings.ts';
-
-const FILE_LIMIT_BYTES = 32_000_000;
 
 /** Asks for one file and takes it in; null when nothing was chosen. */
 export async function chooseFile(window: BrowserWindow, door: Pick<Door, 'takeFile'>, input: unknown): Promise<Reply<ChosenFile>> {
@@ -25,18 +23,8 @@ export async function chooseFile(window: BrowserWindow, door: Pick<Door, 'takeFi
   const [chosen] = filePaths;
   if (canceled || chosen === undefined) return { ok: true, value: null };
   const fileName = path.basename(chosen);
-  let bytes: Uint8Array;
-  try {
-    if ((await stat(chosen)).size > FILE_LIMIT_BYTES) {
-      return fail(
-        'INVALID_INPUT', `${fileName} is larger than 32 MB and was not taken.`,
-        'Export a shorter stretch of the log, or leave out the columns that are not needed.',
-      );
-    }
-    bytes = await readFile(chosen);
-  } catch {
-    return fail('FILE_UNREADABLE', `${fileName} could not be read.`, 'See that it is still there and that you may open it, then choose it again.');
-  }
-  const taken = await door.takeFile(fileName, bytes);
+  const bytes = await readChosen(chosen, fileName);
+  if (!bytes.ok) return bytes;
+  const taken = await door.takeFile(fileName, bytes.value);
   return taken.ok ? { ok: true, value: { fileId: taken.value.fileId, fileName } } : taken;
 }
