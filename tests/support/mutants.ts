@@ -1,7 +1,8 @@
 /**
  * `npm run mutants`: small changes to app/limits and app/heat, one at a time, and how many of them the
  * tests notice. Every mutant stands in one instrumented copy behind its number, and a warm vitest runs
- * each test again with every mutant that it reaches. Survivors go to out/mutants.json. `--only FILE`
+ * each test again with every mutant that it reaches. Survivors go to out/mutants.json; those that change
+ * nothing that can be seen are argued in mutate/argued.json, and still count as living. `--only FILE`
  * tries one file, `--brief` a sample of 60, `--seed N` repeats a run.
  */
 import { spawn } from 'node:child_process';
@@ -12,6 +13,7 @@ import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { Dice } from '../proof/dice.ts';
 import { isWithin, measureLine, type Measure } from '../proof/measure-line.ts';
+import { needlessOf, readArguments, whyOf } from './mutate/arguments.ts';
 import type { Mutant } from './mutate/instrument.ts';
 import { copyProgram, instrumentAll } from './mutate/program-copy.ts';
 import { ROOT } from './packages.ts';
@@ -53,12 +55,21 @@ function sampleOf(mutants: readonly Mutant[]): Mutant[] {
   return values.brief === true ? new Dice(seed).shuffle(chosen).slice(0, SAMPLE) : chosen;
 }
 
-/** One line a part, and one a file that has survivors. */
-function report(tried: readonly Mutant[], survivors: readonly Mutant[]): void {
+interface Survivor extends Mutant {
+  readonly isReached: boolean;
+  /** Why nobody can see it; absent where nobody has said. */
+  readonly why?: string | undefined;
+}
+
+/** One line a part, one a file that has survivors, and one a survivor that nobody has argued. */
+function report(tried: readonly Mutant[], survivors: readonly Survivor[]): void {
+  const argued = survivors.filter(({ why }) => why !== undefined);
   for (const file of new Set(survivors.map((mutant) => mutant.file))) {
     const ofFile = (list: readonly Mutant[]) => list.filter((mutant) => mutant.file === file).length;
-    say(`  ${file}: ${ofFile(survivors)} of ${ofFile(tried)} live on`);
+    say(`  ${file}: ${ofFile(survivors)} of ${ofFile(tried)} live on, of them ${ofFile(argued)} argued`);
+    for (const { line, what, text } of survivors.filter((one) => one.file === file && one.why === undefined)) say(`    ${file}:${line} ${what} \`${text}\``);
   }
+  say(`mutants-argued  ${argued.length} of ${survivors.length} survivors`);
   for (const [name, part] of Object.entries(PARTS)) {
     const ofPart = (list: readonly Mutant[]) => list.filter(({ file }) => file.startsWith(part)).length;
     if (ofPart(tried) === 0) continue;
@@ -80,10 +91,15 @@ async function run(): Promise<void> {
     const results = await Promise.all(shares.map((share, number) => runShard(folder, share, number)));
     const killed = new Set(results.flatMap((result) => result.killed.map(([id]) => id)));
     const reached = new Set(results.flatMap((result) => result.reached));
-    const survivors = tried.filter(({ id }) => !killed.has(id));
+    const argued = readArguments(readFileSync(path.join(folder, 'tests/support/mutate/argued.json'), 'utf8'));
+    const living = tried.filter(({ id }) => !killed.has(id));
+    const survivors = living.map((mutant): Survivor => ({ ...mutant, isReached: reached.has(mutant.id), why: whyOf(mutant, argued, living) }));
+    // A sample leaves out mutants that an argument may be for.
+    const needless = values.brief === true ? [] : needlessOf(argued, new Set(tried.map(({ file }) => file)), survivors);
     mkdirSync(path.join(ROOT, 'out'), { recursive: true });
-    writeFileSync(path.join(ROOT, 'out/mutants.json'), `${JSON.stringify({ seed, tried: tried.length, killed: killed.size, survivors: survivors.map((mutant) => ({ ...mutant, isReached: reached.has(mutant.id) })) }, null, 1)}\n`);
+    writeFileSync(path.join(ROOT, 'out/mutants.json'), `${JSON.stringify({ seed, tried: tried.length, killed: killed.size, survivors, needless }, null, 1)}\n`);
     report(tried, survivors);
+    for (const { file, what, text } of needless) say(`  needless argument: ${file} ${what} \`${text}\``);
     const failing = new Set(results.flatMap((result) => result.failing));
     if (failing.size > 0) {
       say(`These tests fail on the program as it is, so they killed nothing: ${[...failing].join('; ')}.`);

@@ -10,6 +10,8 @@ interface Switchboard {
   isOn(id: number): boolean;
   /** A constant of a module: the mutants that stand in it, and how to make it again where other modules read it. */
   keep(from: number, to: number, remake: () => void): void;
+  /** Makes a constant as its module is loaded. */
+  make<T>(build: () => T): T;
   count(): void;
 }
 interface Tally {
@@ -19,12 +21,15 @@ interface Tally {
   readonly reached: Set<number>;
   /** Those that the test now running has reached. */
   readonly seen: Set<number>;
+  /** Those that are reached while a constant is made, in functions that no test may call again. */
+  readonly made: Set<number>;
   readonly constants: { readonly from: number; readonly to: number; readonly remake: () => void }[];
   readonly killedBy: Map<number, string>;
   /** Tests that fail on the program as it is; they can't tell a mutant from it. */
   readonly failing: string[];
   active: number;
   isWatching: boolean;
+  isMaking: boolean;
   turns: number;
 }
 
@@ -38,7 +43,7 @@ const RESULT_FILE = needed('MUTANT_RESULT');
 
 if (globalThis.alderbookTally === undefined) {
   const tried = new Set(needed('MUTANT_IDS').split(',').map(Number));
-  globalThis.alderbookTally = { tried, alive: new Set(tried), reached: new Set(), seen: new Set(), constants: [], killedBy: new Map(), failing: [], active: 0, isWatching: false, turns: 0 };
+  globalThis.alderbookTally = { tried, alive: new Set(tried), reached: new Set(), seen: new Set(), made: new Set(), constants: [], killedBy: new Map(), failing: [], active: 0, isWatching: false, isMaking: false, turns: 0 };
 }
 const tally = globalThis.alderbookTally;
 
@@ -46,10 +51,19 @@ const tally = globalThis.alderbookTally;
 globalThis.alderbookMutation ??= {
   isOn(id) {
     if (tally.isWatching && tally.alive.has(id)) tally.seen.add(id);
+    if (tally.isMaking && tally.alive.has(id)) tally.made.add(id);
     return tally.active === id;
   },
   keep(from, to, remake) {
     tally.constants.push({ from, to, remake });
+  },
+  make(build) {
+    tally.isMaking = true;
+    try {
+      return build();
+    } finally {
+      tally.isMaking = false;
+    }
   },
   count() {
     tally.turns += 1;
@@ -69,8 +83,9 @@ function needed(name: string): string {
   return value;
 }
 
+/** Whether a mutant shows only once constants are made again. */
 function isInConstant(id: number): boolean {
-  return tally.constants.some(({ from, to }) => from <= id && id <= to);
+  return tally.made.has(id) || tally.constants.some(({ from, to }) => from <= id && id <= to);
 }
 
 /** Switches one mutant on, or with 0 all off; constants are made again, in the order in which they were loaded. */
