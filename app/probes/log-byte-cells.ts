@@ -55,7 +55,7 @@ export function plainCodeAt(bytes: Uint8Array, from: number, to: number, delimit
 }
 
 /** Whole parts of the numbers that stand for “no sensor” in a cell: it is looked at as a text. */
-function isDoubtful(whole: number, isNegative: boolean): boolean {
+export function isDoubtful(whole: number, isNegative: boolean): boolean {
   if (whole === 999 || whole === 9999) return true;
   return isNegative ? whole === 127 || whole === 32_768 : whole === 32_767 || whole === 65_535;
 }

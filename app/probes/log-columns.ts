@@ -34,6 +34,8 @@ export interface ColumnPlace {
 export interface ColumnLog extends Omit<LogReading, 'places'> {
   readonly places: readonly ColumnPlace[];
   readonly shape: string;
+  /** The sheet of a workbook that was read. */
+  readonly sheet?: string;
 }
 
 /** Ticks are kept in 32 bits; no thermometer reaches this, and the general reader says so of each row. */

@@ -4,14 +4,28 @@
  * Buffers encoding, Google, “Base 128 varints” and “ZigZag”: common practice.)
  */
 
+/** A safe integer with its sign takes no more bytes than this. */
+const LONGEST_NUMBER = 10;
+
 /** Grows as it is written. */
 export class ByteWriter {
-  private bytes = new Uint8Array(1024);
+  private bytes: Uint8Array;
   private length = 0;
+
+  /** @param capacity how many bytes there is room for at first */
+  constructor(capacity = 1024) {
+    this.bytes = new Uint8Array(capacity);
+  }
 
   /** A whole number from zero up. */
   writeUnsigned(value: number): void {
-    if (this.length + 10 > this.bytes.length) this.grow();
+    if (this.length + LONGEST_NUMBER > this.bytes.length) this.grow();
+    // Most numbers are small.
+    if (value < 0x80) this.bytes[this.length++] = value;
+    else this.writeLong(value);
+  }
+
+  private writeLong(value: number): void {
     let rest = value;
     while (rest >= 0x80) {
       this.bytes[this.length++] = (rest % 0x80) | 0x80;
@@ -31,7 +45,7 @@ export class ByteWriter {
   }
 
   private grow(): void {
-    const larger = new Uint8Array(this.bytes.length * 2);
+    const larger = new Uint8Array(this.bytes.length * 2 + LONGEST_NUMBER);
     larger.set(this.bytes);
     this.bytes = larger;
   }
@@ -47,6 +61,15 @@ export class ByteReader {
   }
 
   readUnsigned(): number {
+    const first = this.bytes[this.at];
+    if (first !== undefined && first < 0x80) {
+      this.at += 1;
+      return first;
+    }
+    return this.readLong();
+  }
+
+  private readLong(): number {
     let value = 0;
     let scale = 1;
     for (;;) {

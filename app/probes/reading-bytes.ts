@@ -19,7 +19,8 @@ const UNITS = ['C', 'F'] as const;
 /** The bytes of some readings. */
 export function bytesOfReadings(columns: ReadingColumns): Uint8Array {
   const { atMs, lowTicks, cut, texts, unit } = columns;
-  const writer = new ByteWriter();
+  // Mostly a byte for each instant and each tick.
+  const writer = new ByteWriter(64 + 3 * atMs.length);
   const plain = cut === null && 'decimals' in texts ? texts : undefined;
   for (const value of [VERSION, atMs.length, UNITS.indexOf(unit), formOf(plain)]) writer.writeUnsigned(value);
   writeTimes(writer, atMs);
@@ -50,23 +51,29 @@ function formOf(plain: PlainTexts | undefined): number {
   return plain.mark === ',' ? 2 : 0;
 }
 
+/** Each time is written by how much its difference to the one before differs from the difference before that; the first from none. */
 function writeTimes(writer: ByteWriter, atMs: Float64Array): void {
-  let step = 0;
-  forEachBend(atMs, (bend) => { step = greatestDivisor(step, bend); });
+  const step = stepOfTimes(atMs);
   writer.writeSigned(atMs[0] ?? 0);
   writer.writeUnsigned(step);
   const divisor = Math.max(1, step);
-  forEachBend(atMs, (bend) => writer.writeSigned(bend / divisor));
-}
-
-/** By how much each difference differs from the one before; the first from none. */
-function forEachBend(values: Float64Array, each: (bend: number) => void): void {
   let before = 0;
-  for (let index = 1; index < values.length; index += 1) {
-    const difference = (values[index] ?? 0) - (values[index - 1] ?? 0);
-    each(difference - before);
+  for (let index = 1; index < atMs.length; index += 1) {
+    const difference = (atMs[index] ?? 0) - (atMs[index - 1] ?? 0);
+    if (difference === before) writer.writeUnsigned(0);
+    else writer.writeSigned((difference - before) / divisor);
     before = difference;
   }
+}
+
+function stepOfTimes(atMs: Float64Array): number {
+  let [step, before] = [0, 0];
+  for (let index = 1; index < atMs.length; index += 1) {
+    const difference = (atMs[index] ?? 0) - (atMs[index - 1] ?? 0);
+    if (difference !== before) step = greatestDivisor(step, difference - before);
+    before = difference;
+  }
+  return step;
 }
 
 function readTimes(reader: ByteReader, count: number): Float64Array {
@@ -84,12 +91,21 @@ function readTimes(reader: ByteReader, count: number): Float64Array {
 }
 
 function writeTicks(writer: ByteWriter, ticks: Int32Array): void {
-  let step = 0;
-  for (let index = 1; index < ticks.length && step !== 1; index += 1) step = greatestDivisor(step, (ticks[index] ?? 0) - (ticks[index - 1] ?? 0));
+  const step = stepOfTicks(ticks);
   writer.writeSigned(ticks[0] ?? 0);
   writer.writeUnsigned(step);
   const divisor = Math.max(1, step);
   for (let index = 1; index < ticks.length; index += 1) writer.writeSigned(((ticks[index] ?? 0) - (ticks[index - 1] ?? 0)) / divisor);
+}
+
+function stepOfTicks(ticks: Int32Array): number {
+  let step = 0;
+  for (let index = 1; index < ticks.length && step !== 1; index += 1) {
+    const difference = (ticks[index] ?? 0) - (ticks[index - 1] ?? 0);
+    // The step is nearly always known after a few readings.
+    if (step === 0 || difference % step !== 0) step = greatestDivisor(step, difference);
+  }
+  return step;
 }
 
 function readTicks(reader: ByteReader, count: number): Int32Array {

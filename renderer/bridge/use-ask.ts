@@ -5,6 +5,8 @@ import type { Input, Output } from '../../app/contract/contract.ts';
 import type { Failure } from '../../app/contract/envelope.ts';
 import type { RequestName } from '../../app/contract/names.ts';
 import { ask, AskFailure, subscribe } from './bridge.ts';
+import { openPace, type PaceClock } from './pace.ts';
+import { isTouched } from './touched-questions.ts';
 
 /** The answer to a query; `input` null leaves it unasked. Kept on screen while it is asked again. */
 export function useAsk<N extends RequestName>(name: N, input: Input<N> | null): UseQueryResult<Output<N>, Error> {
@@ -50,12 +52,38 @@ export function failureOf(error: Error | null): Failure | null {
   return error instanceof AskFailure ? error.failure : null;
 }
 
-/** Asks every shown query again whenever the book changes; one book is small enough for that. */
+const PAGE_CLOCK: PaceClock = {
+  nowMs: () => performance.now(),
+  after(ms, call) {
+    const timer = setTimeout(call, ms);
+    return () => clearTimeout(timer);
+  },
+};
+
+/** Asks the shown questions again that a change of the book touches, each about once a second while it goes on changing. */
 export function useBookEvents(): void {
   const client = useQueryClient();
-  useEffect(() => subscribe(() => { void refetchShown(client); }), [client]);
+  useEffect(() => {
+    const pace = openPace((hash) => askAgain(client, hash), PAGE_CLOCK);
+    const unsubscribe = subscribe((event) => {
+      for (const query of client.getQueryCache().getAll()) {
+        if (!isTouched(query.queryKey, event)) continue;
+        // One that isn't shown is asked again when it is.
+        query.invalidate();
+        if (query.isActive()) pace.touch(query.queryHash);
+      }
+    });
+    return () => {
+      unsubscribe();
+      pace.stop();
+    };
+  }, [client]);
 }
 
-function refetchShown(client: QueryClient): Promise<void> {
-  return client.invalidateQueries();
+/** One that is being asked already was asked before the change: its answer is awaited, then it is asked anew. */
+async function askAgain(client: QueryClient, hash: string): Promise<void> {
+  const query = client.getQueryCache().get(hash);
+  if (query === undefined || !query.isActive()) return;
+  if (query.state.fetchStatus === 'fetching') await client.refetchQueries({ predicate: (other) => other === query }, { cancelRefetch: false });
+  await client.refetchQueries({ predicate: (other) => other === query });
 }

@@ -8,7 +8,7 @@ import { findSet } from '../../app/limits/limit-set.ts';
 import { minuteWords } from '../../app/limits/words.ts';
 import { exactTicks } from '../../app/measures/temperature.ts';
 import { limitBook } from '../support/judged-log.ts';
-import { medianOf, type BenchResult } from './bench.ts';
+import { atMost, medianOf, type BenchResult } from './bench.ts';
 
 const PIECES = 12;
 const SECONDS = 86_400;
@@ -79,8 +79,7 @@ export function runJudgeBench(): BenchResult {
   }
   if (counted === 0) throw new Error('The bare pass counted nothing.');
   const times = medianOf(judging) / medianOf(bare);
-  return {
-    name: 'judge', measured: `${times.toFixed(2)} × a bare pass`, limit: `≤ ${MOST_TIMES} ×`, isMet: times <= MOST_TIMES,
-    detail: `${(PIECES * SECONDS).toLocaleString('en-US')} readings: judged in ${medianOf(judging).toFixed(0)} ms, bare pass ${medianOf(bare).toFixed(1)} ms; median of ${RUNS}`,
-  };
+  return atMost('judge', times, MOST_TIMES, {
+    detail: `${PIECES * SECONDS} readings, judged beside one bare pass: ${medianOf(judging).toFixed(0)} ms, bare pass ${medianOf(bare).toFixed(1)} ms; median of ${RUNS}`,
+  });
 }

@@ -42,6 +42,7 @@ function build(unfinished: string, fill: (as: (author: Author) => OpenBook) => v
       file: unfinished,
       fileName: basename(unfinished),
       readOnly: false,
+      openedAtMs: 0,
       backUp: () => Promise.reject(new Error('A book is not backed up while it is made.')),
       today: () => '',
       close: () => database.close(),

@@ -25,7 +25,7 @@ export interface BookHandle {
   answered(command: AskedCommand): { readonly reply: unknown } | undefined;
   /** Keeps a command's answer; only inside `command`. */
   keepAnswer(command: AskedCommand, reply: unknown, nowMs: number): void;
-  takeFile(fileName: string, bytes: Uint8Array, stamp: { id: string; nowMs: number }): string;
+  takeFile(fileName: string, bytes: Uint8Array, stamp: { id: string; nowMs: number }): Promise<string>;
   /** Closes the file; a book that could be written is then one file again. */
   close(): void;
 }
@@ -39,6 +39,7 @@ export interface OpenedFile {
   readonly file: string;
   readonly fileName: string;
   readonly readOnly: boolean;
+  readonly openedAtMs: number;
   backUp(day: string): Promise<{ fileName: string; bytes: number }>;
   /** The day it is now in the kitchen, for the name of a backup. */
   today(): string;
@@ -57,19 +58,25 @@ export function makeHandle(opened: OpenedFile): BookHandle {
     return {
       fileName,
       readOnly,
+      openedAtMs: opened.openedAtMs,
       shelf: (name) => openShelf(database, name, mayWrite),
       ...writing,
       entriesAbout: entries.about,
       checkChain,
       keepLive(about, rows) {
         refuseReadOnly();
-        return readings.keepLive(about, rows);
+        return readings.keepLive([{ about, rows }]);
+      },
+      keepLiveTogether(batches) {
+        refuseReadOnly();
+        return readings.keepLive(batches);
       },
       liveWaiting: readings.liveWaiting,
       readings: readings.of,
       seriesOf: readings.numbersOf,
       lastReading: readings.last,
       inboxFile: inbox.file,
+      inboxFileName: inbox.fileName,
       backUp: () => opened.backUp(opened.today()),
     };
   }
@@ -94,7 +101,7 @@ export function makeHandle(opened: OpenedFile): BookHandle {
     },
     answered: commands.answered,
     keepAnswer: commands.keep,
-    takeFile(name, bytes, stamp) {
+    async takeFile(name, bytes, stamp) {
       refuseReadOnly();
       return inbox.take(name, bytes, stamp);
     },

@@ -1,4 +1,4 @@
-/** Files as they came, kept in the book beside what was read from them; packed soon after they came. */
+/** Files as they came, kept in the book beside what was read from them; packed where that makes them smaller. */
 import { promisify } from 'node:util';
 import { deflateRaw, inflateRawSync } from 'node:zlib';
 import { LARGEST_LOG_BYTES } from '../../../app/probes/log-bytes.ts';
@@ -6,39 +6,49 @@ import { Refusal } from '../refusal.ts';
 import { sha256Hex } from './canonical.ts';
 import type { Connection } from './connection.ts';
 
+/** The quickest level: a log is a fifth of its size then, and at a higher one somebody would wait. */
+const LEVEL = 1;
+/** What can't be packed gets longer by a few bytes in each 16 kB at most; more than enough for the largest log. */
+const ROOM_BYTES = 65_536;
+
 export interface Inbox {
   /** Keeps a file and answers its id; the same bytes again get the id they have. */
-  take(fileName: string, bytes: Uint8Array, stamp: { id: string; nowMs: number }): string;
+  take(fileName: string, bytes: Uint8Array, stamp: { id: string; nowMs: number }): Promise<string>;
+  fileName(fileId: string): string | undefined;
   file(fileId: string): { fileName: string; bytes: Uint8Array } | undefined;
 }
 
 export function openInbox(database: Connection): Inbox {
   const byDigest = database.prepare<[string], { id: string }>('SELECT id FROM inbox WHERE sha256 = ?');
-  const insert = database.prepare<[string, string, Uint8Array, string, number]>('INSERT INTO inbox (id, file_name, bytes, sha256, taken_at_ms) VALUES (?, ?, ?, ?, ?)');
+  const insert = database.prepare<[string, string, Uint8Array, string, number, number]>('INSERT INTO inbox (id, file_name, bytes, sha256, taken_at_ms, packed) VALUES (?, ?, ?, ?, ?, ?)');
+  const nameById = database.prepare<[string], { file_name: string }>('SELECT file_name FROM inbox WHERE id = ?');
   const byId = database.prepare<[string], { file_name: string; bytes: Uint8Array; packed: number }>('SELECT file_name, bytes, packed FROM inbox WHERE id = ?');
-  const pack = database.prepare<[Uint8Array, string]>('UPDATE inbox SET bytes = ?, packed = 1 WHERE id = ? AND packed = 0');
 
-  /** Packs a file beside the work that goes on; one that the end of the program overtakes stays as it came. */
-  async function packLater(id: string, bytes: Uint8Array): Promise<void> {
-    const packed = await promisify(deflateRaw)(bytes, { level: 6 });
-    if (database.open && !database.inTransaction && packed.byteLength < bytes.byteLength) pack.run(packed, id);
-  }
   return {
-    take(fileName, bytes, { id, nowMs }) {
+    async take(fileName, bytes, { id, nowMs }) {
       refuseUnfit(fileName, bytes);
+      // Packing is done beside this thread, and a packed file is on the disk sooner than one as it came.
+      const packing = packFile(bytes);
       const sha256 = sha256Hex(bytes);
+      const packed = await packing;
+      if (!database.open) throw new Refusal('NO_BOOK', `The book was closed before ${fileName} was kept.`, { remedy: 'Open it and choose the file again.' });
       const there = byDigest.get(sha256);
       if (there !== undefined) return there.id;
-      insert.run(id, fileName.toWellFormed(), bytes, sha256, nowMs);
-      // What can't be packed, because the disk is full say, is there all the same.
-      packLater(id, bytes).catch(() => undefined);
+      const isSmaller = packed.byteLength < bytes.byteLength;
+      insert.run(id, fileName.toWellFormed(), isSmaller ? packed : bytes, sha256, nowMs, isSmaller ? 1 : 0);
       return id;
     },
+    fileName: (fileId) => nameById.get(fileId)?.file_name,
     file(fileId) {
       const row = byId.get(fileId);
       return row === undefined ? undefined : { fileName: row.file_name, bytes: row.packed === 1 ? inflateRawSync(row.bytes) : row.bytes };
     },
   };
+}
+
+function packFile(bytes: Uint8Array): Promise<Uint8Array> {
+  // All at one go: each further piece would wait for its turn in this thread, and its turns may be long.
+  return promisify(deflateRaw)(bytes, { level: LEVEL, chunkSize: bytes.byteLength + ROOM_BYTES });
 }
 
 function refuseUnfit(fileName: string, bytes: Uint8Array): void {

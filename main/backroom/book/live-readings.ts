@@ -14,9 +14,10 @@ export interface LiveStretch {
 }
 
 export interface LiveRows {
-  /** Keeps readings at once, in a transaction of their own; what is there already is only counted. */
-  keep(about: LiveReadings, rows: readonly KeptReading[]): { kept: number; alreadyThere: number };
-  of(pointId: string): SeriesReading[];
+  /** Keeps readings, only inside a transaction; those that lie there already are left. @returns how many were kept */
+  keep(about: LiveReadings, rows: readonly KeptReading[]): number;
+  /** Sorted by instant; of a stretch of time, both ends included, where one is given. */
+  of(pointId: string, span?: { readonly fromMs: number; readonly toMs: number }): SeriesReading[];
   last(pointId: string): SeriesReading | undefined;
   /** The points with live rows, and how many each has. */
   waiting(): { pointId: string; count: number; firstMs: number }[];
@@ -31,16 +32,13 @@ ON CONFLICT (point_id, at_ms, low_ticks, cut) DO NOTHING`;
 export function openLiveRows(database: Connection): LiveRows {
   const insert = database.prepare<[LiveRow]>(INSERT);
   const inOrder = database.prepare<[string], LiveRow>('SELECT * FROM live_readings WHERE point_id = ? ORDER BY at_ms, position');
+  const within = database.prepare<[string, number, number], LiveRow>('SELECT * FROM live_readings WHERE point_id = ? AND at_ms BETWEEN ? AND ? ORDER BY at_ms, position');
   const latest = database.prepare<[string], LiveRow>('SELECT * FROM live_readings WHERE point_id = ? ORDER BY at_ms DESC, position DESC LIMIT 1');
   const counts = database.prepare<[], { pointId: string; count: number; firstMs: number }>('SELECT point_id AS pointId, count(*) AS count, min(at_ms) AS firstMs FROM live_readings GROUP BY point_id ORDER BY point_id');
   const remove = database.prepare<[string]>('DELETE FROM live_readings WHERE point_id = ?');
-  const keepAll = database.transaction((about: LiveReadings, rows: readonly KeptReading[]) => rows.reduce((kept, row) => kept + insert.run(rowOf(about, row)).changes, 0));
   return {
-    keep(about, rows) {
-      const kept = keepAll.immediate(about, rows);
-      return { kept, alreadyThere: rows.length - kept };
-    },
-    of: (pointId) => inOrder.all(pointId).map(readingOf),
+    keep: (about, rows) => rows.reduce((kept, row) => kept + insert.run(rowOf(about, row)).changes, 0),
+    of: (pointId, span) => (span === undefined ? inOrder.all(pointId) : within.all(pointId, span.fromMs, span.toMs)).map(readingOf),
     last(pointId) {
       const row = latest.get(pointId);
       return row === undefined ? undefined : readingOf(row);

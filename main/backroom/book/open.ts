@@ -80,6 +80,7 @@ function openWritable(file: string, migrations: readonly Migration[], clock: Clo
       file,
       fileName: basename(file),
       readOnly: false,
+      openedAtMs: clock.nowMs(),
       backUp: (day) => backUpBeside(database, file, day),
       today: () => kitchenDay(database, clock),
       close: () => closeWritable(database, file),
@@ -98,6 +99,8 @@ function closeWritable(database: Connection, file: string): void {
   if (!database.open) return;
   try {
     database.pragma('wal_checkpoint(TRUNCATE)');
+  } catch (problem) {
+    if (sqliteRefusal(problem) === undefined) throw problem;
   } finally {
     database.close();
     held.delete(file);
@@ -122,6 +125,7 @@ function openForLooking(file: string, migrations: readonly Migration[], clock: C
       file,
       fileName: name,
       readOnly: true,
+      openedAtMs: clock.nowMs(),
       backUp: () => Promise.reject(new Refusal('BOOK_READ_ONLY', `${name} can only be looked at, so no backup can be written beside it.`, { remedy: 'Copy the file itself: it is closed and whole.' })),
       today: () => kitchenDay(database, clock),
       close: () => database.close(),

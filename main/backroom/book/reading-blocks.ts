@@ -1,16 +1,12 @@
 /** Long records in blocks: many readings of one point as compressed bytes in one row. */
-import { createHash } from 'node:crypto';
-import { deflateRawSync, inflateRawSync } from 'node:zlib';
-import { bytesOfReadings, readingsOfBytes } from '../../../app/probes/reading-bytes.ts';
-import { sliceColumns, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
+import { inflateRawSync } from 'node:zlib';
+import { readingsOfBytes } from '../../../app/probes/reading-bytes.ts';
+import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
 import type { ReadingsAbout } from '../room.ts';
 import { canonicalJson } from './canonical.ts';
+import { blocksOf, digestOfBlock } from './block-bytes.ts';
+import { openBlockCache } from './block-cache.ts';
 import type { Connection } from './connection.ts';
-
-/** So many readings a block: some pages of the file each, so that little of a page is left empty. */
-const READINGS_A_BLOCK = 32_768;
-/** A higher level costs time and saves little where the numbers are already divided by their step. */
-const LEVEL = 3;
 
 export interface BlockRow {
   readonly point_id: string;
@@ -22,6 +18,13 @@ export interface BlockRow {
   readonly source: string;
   readonly entry_sequence: number;
   readonly body: Uint8Array;
+}
+/** What is asked of a row before its body is wanted. */
+interface BlockHead {
+  readonly position: number;
+  readonly instrument_id: string | null;
+  readonly how: ReadingsAbout['how'];
+  readonly entry_sequence: number;
 }
 
 /** A block as it is read. */
@@ -47,21 +50,36 @@ export interface ReadingBlocks {
 const INSERT = `INSERT INTO reading_blocks (point_id, first_ms, last_ms, count, instrument_id, how, source, entry_sequence, body)
 VALUES (@point_id, @first_ms, @last_ms, @count, @instrument_id, @how, @source, @entry_sequence, @body)`;
 
+const HEAD = 'SELECT position, instrument_id, how, entry_sequence FROM reading_blocks';
+
 export function openReadingBlocks(database: Connection): ReadingBlocks {
   const insert = database.prepare<[BlockRow]>(INSERT);
-  const touching = database.prepare<[string, number, number], BlockRow>('SELECT * FROM reading_blocks WHERE point_id = ? AND first_ms <= ? AND last_ms >= ? ORDER BY position');
-  const all = database.prepare<[string], BlockRow>('SELECT * FROM reading_blocks WHERE point_id = ? ORDER BY position');
-  const furthest = database.prepare<[string], BlockRow>('SELECT * FROM reading_blocks WHERE point_id = ? ORDER BY last_ms DESC, position DESC LIMIT 1');
+  const touching = database.prepare<[string, number, number], BlockHead>(`${HEAD} WHERE point_id = ? AND first_ms <= ? AND last_ms >= ? ORDER BY position`);
+  const all = database.prepare<[string], BlockHead>(`${HEAD} WHERE point_id = ? ORDER BY position`);
+  const furthest = database.prepare<[string], BlockHead>(`${HEAD} WHERE point_id = ? ORDER BY last_ms DESC, position DESC LIMIT 1`);
+  const bodyAt = database.prepare<[number], { body: Uint8Array }>('SELECT body FROM reading_blocks WHERE position = ?');
   const some = database.prepare<[string], { one: number }>('SELECT 1 AS one FROM reading_blocks WHERE point_id = ? LIMIT 1');
   const ofEntry = database.prepare<[number], BlockRow>('SELECT * FROM reading_blocks WHERE entry_sequence = ? ORDER BY position');
+  const cache = openBlockCache();
+  // Seen outside a transaction, so never taken back.
+  let committed = 0;
+
+  function blockOf({ position, instrument_id, how, entry_sequence }: BlockHead): Block {
+    if (!database.inTransaction) committed = Math.max(committed, position);
+    const columns = cache.at(position, position <= committed, () => {
+      const row = bodyAt.get(position);
+      if (row === undefined) throw new Error(`The block ${position} is gone.`);
+      return readingsOfBytes(inflateRawSync(row.body));
+    });
+    return { instrumentId: instrument_id, how, entrySequence: entry_sequence, columns };
+  }
   return {
     keep(about, columns, entrySequence, kept) {
-      for (let from = 0; from < columns.atMs.length; from += READINGS_A_BLOCK) {
-        const part = sliceColumns(columns, from, Math.min(columns.atMs.length, from + READINGS_A_BLOCK));
-        const bytes = bytesOfReadings(part);
-        const row = { ...rowOf(about, part), entry_sequence: entrySequence, body: deflateRawSync(bytes, { level: LEVEL }) };
+      const { pointId, instrumentId, how, source } = about;
+      for (const { firstMs, lastMs, count, digest, body } of blocksOf(columns)) {
+        const row = { point_id: pointId, first_ms: firstMs, last_ms: lastMs, count, instrument_id: instrumentId, how, source: source.toWellFormed(), entry_sequence: entrySequence, body };
         insert.run(row);
-        kept(digestLine(row, bytes), row.count);
+        kept(digestLine(row, digest), count);
       }
     },
     of: (pointId, span) => (span === undefined ? all.all(pointId) : touching.all(pointId, span.toMs, span.fromMs)).map(blockOf),
@@ -70,24 +88,11 @@ export function openReadingBlocks(database: Connection): ReadingBlocks {
       return row === undefined ? undefined : blockOf(row);
     },
     has: (pointId) => some.get(pointId) !== undefined,
-    linesOf: (entrySequence) => ofEntry.all(entrySequence).map((row) => ({ line: digestLine(row, inflateRawSync(row.body)), count: row.count })),
+    linesOf: (entrySequence) => ofEntry.all(entrySequence).map((row) => ({ line: digestLine(row, digestOfBlock(inflateRawSync(row.body))), count: row.count })),
   };
 }
 
-function rowOf({ pointId, instrumentId, how, source }: ReadingsAbout, { atMs }: ReadingColumns): Omit<BlockRow, 'entry_sequence' | 'body'> {
-  let [first, last] = [Infinity, -Infinity];
-  for (const at of atMs) {
-    if (at < first) first = at;
-    if (at > last) last = at;
-  }
-  return { point_id: pointId, first_ms: first, last_ms: last, count: atMs.length, instrument_id: instrumentId, how, source: source.toWellFormed() };
-}
-
-function blockOf(row: BlockRow): Block {
-  return { instrumentId: row.instrument_id, how: row.how, entrySequence: row.entry_sequence, columns: readingsOfBytes(inflateRawSync(row.body)) };
-}
-
 /** What an entry's digest says of a block: the bytes as they are before they are compressed, and what is kept beside them. */
-function digestLine(row: Omit<BlockRow, 'body' | 'entry_sequence'>, bytes: Uint8Array): string {
-  return canonicalJson([row.point_id, row.instrument_id, row.how, row.source, row.count, createHash('sha256').update(bytes).digest('hex')]);
+function digestLine(row: Pick<BlockRow, 'point_id' | 'instrument_id' | 'how' | 'source' | 'count'>, digest: string): string {
+  return canonicalJson([row.point_id, row.instrument_id, row.how, row.source, row.count, digest]);
 }

@@ -9,6 +9,16 @@ export function readingsOfBlock(block: Block): SeriesReading[] {
   return Array.from(block.columns.atMs, (_at, index) => new ReadingOfBlock(block, index));
 }
 
+/** Sorted by instant; those of one instant stay as they stood. */
+export function sortByInstant(readings: SeriesReading[]): SeriesReading[] {
+  let beforeMs = -Infinity;
+  for (const { atMs } of readings) {
+    if (atMs < beforeMs) return readings.sort((left, right) => left.atMs - right.atMs);
+    beforeMs = atMs;
+  }
+  return readings;
+}
+
 /** The one that was latest in time; of several at that instant the one kept last. */
 export function lastOfBlock(block: Block): SeriesReading {
   const { atMs } = block.columns;
@@ -17,31 +27,47 @@ export function lastOfBlock(block: Block): SeriesReading {
   return new ReadingOfBlock(block, found);
 }
 
+/** A place in a block: long records are kept in memory, and as numbers they take a third of what objects would. */
 class ReadingOfBlock implements SeriesReading {
-  readonly atMs: number;
-  readonly lowTicks: number;
-  readonly highTicks: number;
-  readonly instrumentId: string | null;
-  readonly how: SeriesReading['how'];
-  readonly unit: SeriesReading['unit'];
-  readonly entry: number;
-  private readonly columns: ReadingColumns;
+  private readonly block: Block;
   private readonly index: number;
 
-  constructor({ columns, instrumentId, how, entrySequence }: Block, index: number) {
-    this.columns = columns;
+  constructor(block: Block, index: number) {
+    this.block = block;
     this.index = index;
-    this.atMs = columns.atMs[index] ?? 0;
-    this.lowTicks = columns.lowTicks[index] ?? 0;
-    this.highTicks = this.lowTicks + (columns.cut?.[index] ?? 0);
-    this.instrumentId = instrumentId;
-    this.how = how;
-    this.unit = columns.unit;
-    this.entry = entrySequence;
+  }
+
+  get atMs(): number {
+    return this.block.columns.atMs[this.index] ?? 0;
+  }
+
+  get lowTicks(): number {
+    return this.block.columns.lowTicks[this.index] ?? 0;
+  }
+
+  get highTicks(): number {
+    const { lowTicks, cut } = this.block.columns;
+    return (lowTicks[this.index] ?? 0) + (cut === null ? 0 : (cut[this.index] ?? 0));
+  }
+
+  get instrumentId(): string | null {
+    return this.block.instrumentId;
+  }
+
+  get how(): SeriesReading['how'] {
+    return this.block.how;
+  }
+
+  get unit(): SeriesReading['unit'] {
+    return this.block.columns.unit;
+  }
+
+  get entry(): number {
+    return this.block.entrySequence;
   }
 
   get text(): string {
-    return textAt(this.columns, this.index);
+    return textAt(this.block.columns, this.index);
   }
 }
 

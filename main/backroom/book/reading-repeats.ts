@@ -15,7 +15,8 @@ export function withoutKnown(columns: ReadingColumns, known: (span: { fromMs: nu
   const { atMs, lowTicks, cut, texts } = columns;
   if (atMs.length === 0) return columns;
   let [fromMs, toMs, isRising] = [Infinity, -Infinity, true];
-  for (const at of atMs) {
+  for (let index = 0; index < atMs.length; index += 1) {
+    const at = atMs[index] ?? 0;
     if (at <= toMs) isRising = false;
     if (at < fromMs) fromMs = at;
     if (at > toMs) toMs = at;

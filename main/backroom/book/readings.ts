@@ -1,12 +1,13 @@
 /** Readings as they were recorded, kept for ever and never altered: few in rows, many in blocks, those of this hour as they came. */
 import { columnsOf } from '../../../app/probes/reading-columns.ts';
 import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
-import type { KeptReading, LiveReadings, ReadingNumbers, ReadingsAbout, ReadingsToKeep, SeriesReading } from '../room.ts';
+import type { KeptReading, LiveBatch, ReadingNumbers, ReadingsAbout, ReadingsToKeep, SeriesReading } from '../room.ts';
 import type { Connection } from './connection.ts';
 import { openLiveRows } from './live-readings.ts';
 import { openReadingBlocks } from './reading-blocks.ts';
-import { lastOfBlock, mergeNumbers, readingsOfBlock } from './reading-order.ts';
+import { lastOfBlock, mergeNumbers, readingsOfBlock, sortByInstant } from './reading-order.ts';
 import type { ReadingRow, ReadingsDigest } from './readings-digest.ts';
+import { rememberReadings } from './remembered-readings.ts';
 import { withoutKnown } from './reading-repeats.ts';
 
 export interface Span {
@@ -22,10 +23,11 @@ export interface Readings {
   /** Keeps what is not there yet for the entry with this number, and tells the digest of it. */
   keep(readings: ReadingsToKeep, entrySequence: number, digest: ReadingsDigest): Kept;
   keepColumns(about: ReadingsAbout, columns: ReadingColumns, entrySequence: number, digest: ReadingsDigest): Kept;
-  keepLive(about: LiveReadings, rows: readonly KeptReading[]): Kept;
+  /** Keeps what instruments just sent, all in one transaction. */
+  keepLive(batches: readonly LiveBatch[]): Kept;
   closeLive(pointId: string, entrySequence: number, digest: ReadingsDigest): number;
   liveWaiting(): { pointId: string; count: number; firstMs: number }[];
-  of(pointId: string): SeriesReading[];
+  of(pointId: string): readonly SeriesReading[];
   numbersOf(pointId: string, span?: Span): ReadingNumbers;
   last(pointId: string): SeriesReading | undefined;
 }
@@ -44,13 +46,14 @@ export function openReadings(database: Connection): Readings {
   const last = database.prepare<[string], ReadingRow>('SELECT * FROM readings WHERE point_id = ? ORDER BY at_ms DESC, position DESC LIMIT 1');
   const blocks = openReadingBlocks(database);
   const live = openLiveRows(database);
+  const remembered = rememberReadings(database);
 
   /** What lies in the book of a stretch of time, in any order. */
   function known(pointId: string, { fromMs, toMs }: Span): { readonly atMs: number; readonly lowTicks: number; readonly highTicks: number }[] {
     return [
       ...within.all(pointId, fromMs, toMs).map(readingOf),
       ...blocks.of(pointId, { fromMs, toMs }).flatMap(readingsOfBlock),
-      ...live.of(pointId).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs),
+      ...live.of(pointId, { fromMs, toMs }),
     ];
   }
   function keepColumns(about: ReadingsAbout, columns: ReadingColumns, entrySequence: number, digest: ReadingsDigest): Kept {
@@ -80,22 +83,24 @@ export function openReadings(database: Connection): Readings {
     // Of a reading that comes twice the first is taken.
     return rows.filter(({ atMs, lowTicks, highTicks }) => left.delete(`${atMs} ${lowTicks} ${highTicks - lowTicks}`));
   }
+  const keepAllLive = database.transaction((batches: readonly LiveBatch[]) => batches.reduce((kept, { about, rows }) => kept + live.keep(about, notThere(about, rows)), 0));
   return {
     keep: (readings, entrySequence, digest) => (readings.how === 'file' && readings.rows.length >= FEWEST_FOR_BLOCK ? keepColumns(readings, columnsOf(readings.rows, readings.unit), entrySequence, digest) : keepRows(readings, entrySequence, digest)),
     keepColumns,
-    keepLive(about, rows) {
-      const { kept } = live.keep(about, notThere(about, rows));
-      return { kept, alreadyThere: rows.length - kept };
+    keepLive(batches) {
+      const kept = keepAllLive.immediate(batches);
+      return { kept, alreadyThere: batches.reduce((sum, { rows }) => sum + rows.length, 0) - kept };
     },
     closeLive: (pointId, entrySequence, digest) => live.take(pointId).reduce((count, { about, columns }) => count + keepColumns(about, columns, entrySequence, digest).kept, 0),
     liveWaiting: live.waiting,
-    of(pointId) {
+    of: (pointId) => remembered.readings(pointId, () => {
       const rows = all.all(pointId).map(readingOf);
       const more = [...blocks.of(pointId).flatMap(readingsOfBlock), ...live.of(pointId)];
-      return more.length === 0 ? rows : [...rows, ...more].sort((left, right) => left.atMs - right.atMs);
-    },
+      return sortByInstant([...rows, ...more]);
+    }),
     numbersOf(pointId, span) {
-      const rows = [...(span === undefined ? all.all(pointId) : within.all(pointId, span.fromMs, span.toMs)).map(readingOf), ...live.of(pointId)];
+      if (span === undefined) return remembered.numbers(pointId, () => mergeNumbers([...all.all(pointId).map(readingOf), ...live.of(pointId)], blocks.of(pointId).map(({ columns }) => columns)));
+      const rows = [...within.all(pointId, span.fromMs, span.toMs).map(readingOf), ...live.of(pointId, span)];
       return mergeNumbers(rows, blocks.of(pointId, span).map(({ columns }) => columns), span);
     },
     last(pointId) {

@@ -3,6 +3,8 @@ import type { Statement } from 'better-sqlite3';
 import type { Shelf } from '../room.ts';
 import { Refusal } from '../refusal.ts';
 import type { Connection } from './connection.ts';
+import { knowDocuments, type KnownDocuments } from './known-documents.ts';
+import { rememberAnswers, type RememberedAnswers } from './remembered-answers.ts';
 import { SHELVES, type ShelfName, type Stored } from './stored.ts';
 
 /** What the documents of a shelf are called in a sentence, and the table they lie in. */
@@ -27,6 +29,7 @@ const TABLES: { readonly [N in ShelfName]: { readonly table: string; readonly on
   paperSheets: { table: 'paper_sheets', one: 'sheet for paper' },
   alarms: { table: 'alarms', one: 'acknowledged alarm' },
   logShapes: { table: 'log_shapes', one: 'remembered logger’s file' },
+  feeds: { table: 'feeds', one: 'live feed' },
   workItems: { table: 'work_items', one: 'piece of work' },
   ownSets: { table: 'own_sets', one: 'limit set' },
   fishLots: { table: 'fish_lots', one: 'fish lot' },
@@ -38,9 +41,19 @@ const TABLES: { readonly [N in ShelfName]: { readonly table: string; readonly on
   packs: { table: 'packs', one: 'pack' },
   prints: { table: 'prints', one: 'printed label' },
   confirmations: { table: 'confirmations', one: 'confirmation' },
+  guests: { table: 'guests', one: 'guest' },
+  trays: { table: 'trays', one: 'tray' },
+  packMoves: { table: 'pack_moves', one: 'move of a pack' },
+  handOvers: { table: 'hand_overs', one: 'hand-over' },
+  portionings: { table: 'portionings', one: 'portioning' },
+  ingredientLots: { table: 'ingredient_lots', one: 'lot of an ingredient' },
+  complaints: { table: 'complaints', one: 'complaint' },
+  recalls: { table: 'recalls', one: 'recall' },
+  labelStocks: { table: 'label_stocks', one: 'label stock' },
 };
 
 interface BodyRow {
+  readonly id: string;
   readonly body: string;
 }
 
@@ -50,6 +63,8 @@ interface ShelfStatements {
   readonly inOrder: Statement<[], BodyRow>;
   readonly upsert: Statement<(string | null)[]>;
   readonly byKey: ReadonlyMap<string, Statement<[string], BodyRow>>;
+  readonly known: KnownDocuments;
+  readonly answers: RememberedAnswers;
 }
 const prepared = new WeakMap<Connection, Map<ShelfName, ShelfStatements>>();
 
@@ -60,17 +75,22 @@ const prepared = new WeakMap<Connection, Map<ShelfName, ShelfStatements>>();
 export function openShelf<N extends ShelfName>(database: Connection, name: N, mayWrite: () => void): Shelf<Stored<N>> {
   const { one } = TABLES[name];
   const { schema, keys } = SHELVES[name];
-  const { byId, inOrder, upsert, byKey } = statementsOf(database, name);
+  const { byId, inOrder, upsert, byKey, known, answers } = statementsOf(database, name);
 
-  function read(row: BodyRow): Stored<N> {
-    const parsed = schema.safeParse(parseBody(row.body));
+  function parse(body: string): unknown {
+    const parsed = schema.safeParse(parseBody(body));
     if (!parsed.success) throw new Refusal('BOOK_DAMAGED', `A ${one} in the book can’t be read.`, { remedy: 'Open your latest backup, and keep this file.' });
+    return parsed.data;
+  }
+  function read({ id, body }: BodyRow): Stored<N> {
     // The schema of this shelf is the one `Stored<N>` is taken from; TypeScript can't follow that through the table.
-    return parsed.data as Stored<N>;
+    return known.of(id, body, parse) as Stored<N>;
   }
   function get(id: string): Stored<N> | undefined {
-    const row = byId.get(id);
-    return row === undefined ? undefined : read(row);
+    return answers.of(`id ${id}`, () => {
+      const row = byId.get(id);
+      return row === undefined ? undefined : read(row);
+    });
   }
   return {
     get,
@@ -79,15 +99,16 @@ export function openShelf<N extends ShelfName>(database: Connection, name: N, ma
       if (found === undefined) throw new Refusal('NOT_FOUND', `There is no such ${one} in the book.`, { remedy: 'Look at the list again; it may have changed.' });
       return found;
     },
-    all: () => inOrder.all().map(read),
+    all: () => [...answers.of('all', () => inOrder.all().map(read))],
     where(key, value) {
       const statement = byKey.get(key);
       if (statement === undefined) throw new Error(`The shelf ${name} has no key ${key}.`);
-      return statement.all(value).map(read);
+      return [...answers.of(`${key} ${value}`, () => statement.all(value).map(read))];
     },
     put(document) {
       mayWrite();
       const kept: Record<string, unknown> = schema.parse(document);
+      answers.forget();
       upsert.run(String(kept['id']), ...keys.map((key) => keyText(kept[key])), JSON.stringify(kept));
     },
   };
@@ -105,10 +126,12 @@ function prepareShelf(database: Connection, name: ShelfName): ShelfStatements {
   const { table } = TABLES[name];
   const columns = SHELVES[name].keys.map((key) => [key, columnOf(key)] as const);
   return {
-    byId: database.prepare<[string], BodyRow>(`SELECT body FROM ${table} WHERE id = ?`),
-    inOrder: database.prepare<[], BodyRow>(`SELECT body FROM ${table} ORDER BY position`),
+    byId: database.prepare<[string], BodyRow>(`SELECT id, body FROM ${table} WHERE id = ?`),
+    inOrder: database.prepare<[], BodyRow>(`SELECT id, body FROM ${table} ORDER BY position`),
     upsert: database.prepare<(string | null)[]>(upsertSql(table, columns.map(([, column]) => column))),
-    byKey: new Map(columns.map(([key, column]) => [key, database.prepare<[string], BodyRow>(`SELECT body FROM ${table} WHERE ${column} = ? ORDER BY position`)])),
+    byKey: new Map(columns.map(([key, column]) => [key, database.prepare<[string], BodyRow>(`SELECT id, body FROM ${table} WHERE ${column} = ? ORDER BY position`)])),
+    known: knowDocuments(),
+    answers: rememberAnswers(database),
   };
 }
 

@@ -9,14 +9,19 @@ import { BrineCard, Mend, Skin, SoakEvent, SoakSample } from '../../../app/contr
 import { AlarmSeen } from '../../../app/contract/requests/alarms.ts';
 import { BatchWeight, Corrective, Review } from '../../../app/contract/requests/corrective.ts';
 import { DoubtDecision, WorkItem } from '../../../app/contract/requests/evidence.ts';
+import { Feed } from '../../../app/contract/requests/feeds.ts';
 import { FishForm, FishSource } from '../../../app/contract/requests/fish.ts';
 import { Confirmation } from '../../../app/contract/requests/limits.ts';
 import { Instrument, Kitchen, Person, Place, Smoker } from '../../../app/contract/requests/office.ts';
+import { LabelStock } from '../../../app/contract/requests/label-choice.ts';
 import { Pack, StoredLabel } from '../../../app/contract/requests/packing.ts';
+import { Guest, HandOver, PackMove, Portioning, Tray } from '../../../app/contract/requests/packs-where.ts';
+import { Complaint, IngredientLot, Recall } from '../../../app/contract/requests/trace-shapes.ts';
 import { EarlierInstrument } from '../../../app/contract/requests/point-instrument.ts';
 import { PaperSheet } from '../../../app/contract/requests/paper-sheets.ts';
 import { Composition, Recipe, RecipeVersion } from '../../../app/contract/requests/recipes.ts';
 import { Paper, Scheduled } from '../../../app/contract/requests/papers.ts';
+import { TakenOut } from '../../../app/contract/requests/taken-out.ts';
 import { Tasting } from '../../../app/contract/requests/taste.ts';
 import { EnteredMass, Id, InstantMs, PackKind, PointRole, Process, StoreKind, Ticks } from '../../../app/contract/requests/quantities.ts';
 import { Decision, LabResult } from '../../../app/contract/requests/verdict.ts';
@@ -39,6 +44,8 @@ export const StoredBatch = z.strictObject({
   brineReused: z.boolean().nullable().default(null), mends: z.array(Mend).default([]),
   /** The scheduled process its salt may also be judged by. */
   scheduledId: Id.nullable().default(null),
+  /** The lots of ingredients that its brine took, as those say themselves; here so that a pack's trace need not look through all of them. */
+  ingredientLotIds: z.array(Id).optional(),
   /** Drained after the brine, and finished. */
   weights: z.array(BatchWeight).default([]),
   soak: z.array(SoakEvent), loadId: Id.nullable(), madeAtMs: InstantMs, madeBy: z.string(),
@@ -56,6 +63,8 @@ export const StoredLoad = z.strictObject({
   id: Id, number: z.int(), letter: z.string().length(1).nullable(), smokerId: Id, process: Process, batchIds: z.array(Id),
   openedAtMs: InstantMs, openedBy: z.string(), inAtMs: InstantMs.nullable(), endOfSmokingAtMs: InstantMs.nullable(),
   outAtMs: InstantMs.nullable(), cooledAtMs: InstantMs.nullable(), pointIds: z.array(Id),
+  /** Batches and pieces that came out before the rest. */
+  takenOut: z.array(TakenOut).optional(),
 });
 /** A measuring point. A place's point has the place's id as its own. */
 export const StoredPoint = z.strictObject({
@@ -66,7 +75,7 @@ export const StoredPoint = z.strictObject({
 });
 export const StoredLabResult = z.strictObject({ batchId: Id, ...LabResult.shape });
 export const StoredDecision = z.strictObject({ batchId: Id, ...Decision.shape });
-export const StoredPrint = z.strictObject({ id: Id, packId: Id, printedAtMs: InstantMs, printedBy: z.string(), label: StoredLabel });
+export const StoredPrint = z.strictObject({ id: Id, packId: Id, printedAtMs: InstantMs, printedBy: z.string(), label: StoredLabel, why: z.string().default('') });
 export const StoredConfirmation = z.strictObject({ id: Id, ...Confirmation.shape });
 
 /** What was read when a thermometer was checked; what follows from it is worked out each time. */
@@ -120,6 +129,7 @@ export const SHELVES = {
   paperSheets: { schema: PaperSheet, keys: ['subjectId'] },
   alarms: { schema: AlarmSeen, keys: ['loadId'] },
   logShapes: { schema: StoredLogShape, keys: [] },
+  feeds: { schema: Feed, keys: [] },
   workItems: { schema: WorkItem, keys: ['batchId'] },
   ownSets: { schema: StoredOwnSet, keys: [] },
   fishLots: { schema: StoredFishLot, keys: ['code'] },
@@ -131,6 +141,15 @@ export const SHELVES = {
   packs: { schema: Pack, keys: ['batchId', 'code'] },
   prints: { schema: StoredPrint, keys: ['packId'] },
   confirmations: { schema: StoredConfirmation, keys: ['checkId'] },
+  guests: { schema: Guest, keys: [] },
+  trays: { schema: Tray, keys: ['batchId'] },
+  packMoves: { schema: PackMove, keys: ['packId', 'handOverId'] },
+  handOvers: { schema: HandOver, keys: ['guestId'] },
+  portionings: { schema: Portioning, keys: ['batchId'] },
+  ingredientLots: { schema: IngredientLot, keys: ['ingredientId'] },
+  complaints: { schema: Complaint, keys: ['batchId'] },
+  recalls: { schema: Recall, keys: [] },
+  labelStocks: { schema: LabelStock, keys: [] },
 } as const;
 
 export type ShelfName = keyof typeof SHELVES;

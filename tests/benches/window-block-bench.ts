@@ -1,0 +1,146 @@
+/**
+ * How long the main process keeps its window waiting while everything goes on at once: logs of a million readings come
+ * in and are taken over, days are opened in the browser, verdicts are asked for, and rounds of a running load are entered each second.
+ * Measured in the program itself, as it is built: the back room is a thread of its own there.
+ */
+import { randomUUID } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import type { Input, Output } from '../../app/contract/contract.ts';
+import type { RequestName } from '../../app/contract/names.ts';
+import { atMost, percentileOf, type BenchOptions, type BenchResult } from './bench.ts';
+import { openBenchBrowser, type BenchBrowser } from './bench-browser.ts';
+import { addDayLoad, DAY_PROBES } from './bench-day.ts';
+import { openBenchKitchen, openBenchLoad } from './bench-kitchen.ts';
+import { longCsv, smokedTenths, wideCsv } from './bench-log.ts';
+import { openLoadPage } from './open-load-page.ts';
+
+type Load = Output<'load.open'>['load'];
+
+const CHANNELS = 8;
+const SECONDS = 125_000;
+/** Wide and long by turns; more than go in in the time. */
+const LOGS = 20;
+const BRIEF_LOGS = 6;
+const BUSY_MS = 45_000;
+const BRIEF_BUSY_MS = 12_000;
+const MOST_MS = 16;
+const START_WALL_MS = Date.UTC(2026, 6, 14, 5);
+
+export async function runWindowBlockBench({ brief }: BenchOptions): Promise<BenchResult> {
+  const kitchen = await openBenchKitchen();
+  try {
+    const days = [await addDayLoad(kitchen), await addDayLoad(kitchen)];
+    const running = await openBenchLoad(kitchen, CHANNELS);
+    const logs: Log[] = [];
+    for (let index = 0; index < (brief ? BRIEF_LOGS : LOGS); index += 1) logs.push(makeLog(await openBenchLoad(kitchen, CHANNELS), index));
+    await kitchen.close();
+    const file = path.join(path.dirname(kitchen.file), 'blocks.json');
+    const browser = await openBenchBrowser(kitchen.file, { imported: path.join(import.meta.dirname, 'watch-blocks.mjs'), settings: { WATCH_BLOCKS_FILE: file } });
+    const fromMs = Date.now();
+    const counts = await keepBusy(browser, { days, running, logs }, brief ? BRIEF_BUSY_MS : BUSY_MS).catch(async (problem: unknown) => {
+      await browser.close();
+      throw problem;
+    });
+    const toMs = Date.now();
+    await browser.close();
+    if (counts.imports < 2) throw new Error(`Only ${counts.imports} logs were taken over meanwhile.`);
+    const slices = (JSON.parse(readFileSync(file, 'utf8')) as Slice[]).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs);
+    const longest = slices.map(({ longestMs }) => longestMs);
+    return atMost('window-block', percentileOf(longest, 0.95), MOST_MS, {
+      decimals: 1, unit: 'ms',
+      detail: `longest block of each of ${slices.length} s, the 95th percentile; the worst ${Math.max(...longest).toFixed(1)} ms; meanwhile ${counts.imports} logs of ${CHANNELS * SECONDS} readings, ${counts.opened} days opened, ${counts.verdicts} verdicts, ${counts.rounds} rounds of ${running.points.length}; the main thread waited ${percentileOf(slices.map(({ waitedMs }) => waitedMs), 0.5).toFixed(0)} ms of each second (median) for a processor to be free`,
+    });
+  } finally {
+    await kitchen.remove();
+  }
+}
+
+/** A second as the program wrote it down. */
+interface Slice {
+  readonly atMs: number;
+  readonly longestMs: number;
+  readonly waitedMs: number;
+}
+
+interface Work {
+  readonly days: readonly Load[];
+  readonly running: Load;
+  readonly logs: readonly Log[];
+}
+
+interface Counts {
+  imports: number;
+  opened: number;
+  verdicts: number;
+  rounds: number;
+}
+
+/** Everything at once, for so long. */
+async function keepBusy({ page, program }: BenchBrowser, { days, running, logs }: Work, busyMs: number): Promise<Counts> {
+  const counts: Counts = { imports: 0, opened: 0, verdicts: 0, rounds: 0 };
+  const cookie = (await page.context().cookies()).map(({ name, value }) => `${name}=${value}`).join('; ');
+  const { origin } = new URL(program.url);
+  const post = async (route: string, type: string, body: string | Uint8Array<ArrayBuffer>): Promise<unknown> => {
+    const answer = (await (await fetch(`${origin}${route}`, { method: 'POST', headers: { cookie, origin, 'content-type': type }, body })).json()) as { ok: boolean; value: unknown; error?: { message: string } };
+    if (!answer.ok) throw new Error(answer.error?.message);
+    return answer.value;
+  };
+  let personId: string | null = null;
+  // Dispatch has parsed the value by the request's own output schema.
+  const ask = async <N extends RequestName>(name: N, input: Input<N>): Promise<Output<N>> => (await post('/request', 'application/json', JSON.stringify({ name, input, commandId: randomUUID(), personId }))) as Output<N>;
+  personId = (await ask('book.status', {})).people[0]?.id ?? null;
+  const untilMs = performance.now() + busyMs;
+  const whileBusy = async (turn: () => Promise<void>): Promise<void> => {
+    while (performance.now() < untilMs) await turn();
+  };
+  await Promise.all([
+    whileBusy(async () => {
+      const log = logs[counts.imports];
+      if (log === undefined) throw new Error('There are not logs enough for the time.');
+      await importLog(post, ask, log);
+      counts.imports += 1;
+    }),
+    whileBusy(async () => {
+      await page.evaluate(openLoadPage, { loadId: days[counts.opened % days.length]?.id ?? '', probes: DAY_PROBES });
+      counts.opened += 1;
+    }),
+    whileBusy(async () => {
+      await ask('batch.verdict', { batchId: days[counts.verdicts % days.length]?.batchIds[0] ?? '' });
+      counts.verdicts += 1;
+    }),
+    whileBusy(async () => {
+      const readings = running.points.map(({ id, instrumentId }) => ({ pointId: id, instrumentId, atMs: Date.now() - 60_000 + counts.rounds, value: { text: '38.1', unit: 'F' as const } }));
+      await Promise.all([ask('readings.enter', { readings, how: 'by-hand' }), wait(1000)]);
+      counts.rounds += 1;
+    }),
+  ]);
+  return counts;
+}
+
+/** A logger's file, wide or long, and the load it is for. */
+interface Log {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly loadId: string;
+  readonly columns: { name: string; pointId: string }[];
+}
+
+function makeLog(load: Load, index: number): Log {
+  const channels = Array.from({ length: CHANNELS }, (_, channel) => smokedTenths(SECONDS, channel, index * CHANNELS + channel));
+  const names = channels.map((_, channel) => `P${channel + 1}`);
+  const pieces = load.points.filter(({ role }) => role === 'piece');
+  return {
+    name: `log-${index}.csv`, bytes: new TextEncoder().encode((index % 2 === 0 ? wideCsv : longCsv)(START_WALL_MS, channels, names)),
+    loadId: load.id, columns: names.map((name, piece) => ({ name, pointId: pieces[piece]?.id ?? '' })),
+  };
+}
+
+type Post = (route: string, type: string, body: string | Uint8Array<ArrayBuffer>) => Promise<unknown>;
+
+async function importLog(post: Post, ask: <N extends RequestName>(name: N, input: Input<N>) => Promise<Output<N>>, { name, bytes, loadId, columns }: Log): Promise<void> {
+  const { fileId } = (await post(`/inbox?name=${name}`, 'application/octet-stream', bytes)) as { fileId: string };
+  const { kept } = await ask('readings.import', { fileId, answers: {}, columns, coversInToOut: false, loadId });
+  if (kept !== CHANNELS * SECONDS) throw new Error(`Of ${CHANNELS * SECONDS} readings ${kept} were kept.`);
+}
