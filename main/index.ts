@@ -29,6 +29,7 @@ function openBackRoom(): Door {
     dataFolder: dataFolder({ platform: process.platform, environment: process.env, homeFolder: os.homedir() }),
     demo: options.wantsDemo,
     version: readVersion(PACKAGE_FILE),
+    runsFeeds: true,
     log: terminalLog(process.env['ALDERBOOK_LOG'] === '1'),
     onStopped: stopped.resolve,
   });

@@ -5,7 +5,7 @@ export default defineConfig({
   test: {
     include: ['tests/{app,backroom,published,renderer,architecture,browser}/**/*.test.{ts,tsx}'],
     environment: 'node',
-    setupFiles: ['tests/support/property-seed.ts'],
+    setupFiles: ['tests/support/only-this-computer.mjs', 'tests/support/property-seed.ts'],
     testTimeout: 20_000,
   },
 });

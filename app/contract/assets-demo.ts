@@ -13,6 +13,7 @@ const DEMO_REQUESTS = [
   'office.addInstrument', 'office.addSmoker', 'office.addPlace',
   'fishLot.receive', 'batch.make', 'soak.log', 'load.open', 'load.mark', 'readings.enter',
   'batch.decide', 'pack.seal', 'label.printed', 'batch.mark', 'paper.add', 'record.review',
+  'guest.save', 'tray.make', 'tray.mark', 'pack.move', 'portion.close', 'handOver.make',
   'ingredient.save', 'recipe.save', 'taste.start', 'taste.add', 'taste.float',
 ] as const;
 
@@ -25,7 +26,7 @@ export const DemoStep = z.strictObject({
   by: z.string(),
   ask: z.enum(DEMO_REQUESTS),
   input: z.record(z.string(), z.json()),
-  /** Keeps the answer's id; of a load also its points' as `name/point`, of packs all of them as one list. */
+  /** Keeps the answer's id; of a load also its points' as `name/point`, of packs all of them as one list and each as `name/number`. */
   keep: z.string().exactOptional(),
 });
 

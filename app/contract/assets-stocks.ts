@@ -1,5 +1,6 @@
 /** The label stocks that come with the program: `assets/stocks/label-stocks.json`. */
 import { z } from 'zod';
+import { LabelSheet } from './requests/label-choice.ts';
 
 export const LabelStockRecord = z.strictObject({
   id: z.string().regex(/^[a-z0-9-]+$/),
@@ -9,6 +10,8 @@ export const LabelStockRecord = z.strictObject({
   widthMm: z.number().positive().max(220),
   /** Along the roll. */
   heightMm: z.number().positive().max(300),
+  /** Where the labels lie on a sheet; left out for a roll. */
+  sheet: LabelSheet.optional(),
   /** What fits on it. */
   use: z.string().min(1),
 });

@@ -6,8 +6,12 @@ import { alarmRequests } from './requests/alarms.ts';
 import { brineArithmeticRequests } from './requests/brine-arithmetic.ts';
 import { brineBenchRequests } from './requests/brine-bench.ts';
 import { correctiveRequests } from './requests/corrective.ts';
+import { coldStoreRequests } from './requests/cold-store.ts';
 import { evidenceRequests } from './requests/evidence.ts';
+import { feedRequests } from './requests/feeds.ts';
 import { fishRequests } from './requests/fish.ts';
+import { labelChoiceRequests } from './requests/label-choice.ts';
+import { handOverRequests } from './requests/hand-over.ts';
 import { labelPreviewRequests } from './requests/label-preview.ts';
 import { limitsRequests } from './requests/limits.ts';
 import { limitsOfficeRequests } from './requests/limits-office.ts';
@@ -18,8 +22,12 @@ import { paperRequests } from './requests/papers.ts';
 import { paperSheetRequests } from './requests/paper-sheets.ts';
 import { packingRequests } from './requests/packing.ts';
 import { pointInstrumentRequests } from './requests/point-instrument.ts';
+import { takenOutRequests } from './requests/taken-out.ts';
 import { recipeRequests } from './requests/recipes.ts';
 import { recordRequests } from './requests/record.ts';
+import { recallRequests } from './requests/recall.ts';
+import { exportRequests } from './requests/export.ts';
+import { traceRequests } from './requests/trace.ts';
 import { seriesRequests } from './requests/series.ts';
 import { smokehouseRequests } from './requests/smokehouse.ts';
 import { tasteRequests } from './requests/taste.ts';
@@ -31,6 +39,7 @@ export const contract = {
   ...logJudgeRequests,
   ...logReadRequests,
   ...labelPreviewRequests,
+  ...labelChoiceRequests,
   ...officeRequests,
   ...limitsRequests,
   ...limitsOfficeRequests,
@@ -44,12 +53,19 @@ export const contract = {
   ...seriesRequests,
   ...alarmRequests,
   ...pointInstrumentRequests,
+  ...takenOutRequests,
+  ...feedRequests,
   ...paperSheetRequests,
   ...correctiveRequests,
   ...evidenceRequests,
   ...verdictRequests,
   ...packingRequests,
+  ...coldStoreRequests,
+  ...handOverRequests,
   ...recordRequests,
+  ...traceRequests,
+  ...recallRequests,
+  ...exportRequests,
 } as const satisfies Record<RequestName, Endpoint>;
 
 export type Contract = typeof contract;

@@ -1,7 +1,7 @@
 /** What a front hears after a commit: which subject changed. Places then ask again. */
 import { z } from 'zod';
 
-export const SUBJECTS = ['book', 'office', 'limits', 'papers', 'fish', 'recipes', 'tasting', 'batch', 'load', 'readings', 'verdict', 'packs'] as const;
+export const SUBJECTS = ['book', 'office', 'limits', 'papers', 'fish', 'recipes', 'tasting', 'batch', 'load', 'readings', 'verdict', 'packs', 'feeds'] as const;
 export type Subject = (typeof SUBJECTS)[number];
 
 export const BookEvent = z.strictObject({

@@ -4,10 +4,11 @@
  */
 import { bad, good, type Outcome } from '../measures/outcome.ts';
 import { allergenPart } from './allergens.ts';
-import { datePart, readDates } from './date-lines.ts';
+import { datePart, isUnprovenUseBy, readDates } from './date-lines.ts';
 import { firmPart } from './firm-line.ts';
 import { customIdentityBlocks, identityBlocks, readMarketName } from './identity-words.ts';
 import { ingredientPart } from './ingredient-list.ts';
+import { additiveGaps } from './label-additives.ts';
 import { cleanLabel } from './label-cleaning.ts';
 import type { LabelBlock, LabelInput, LabelPart, LabelPreview, SpeciesNames } from './label-types.ts';
 import { readLotCode } from './lot-code.ts';
@@ -45,7 +46,7 @@ export function composeLabel(entered: LabelInput, species: readonly SpeciesNames
 
   const { pack, store, jurisdiction } = input;
   const isCustom = input.owner !== undefined;
-  const keeping = { pack, store, jurisdiction, process: input.identity.process, isCustom };
+  const keeping = { pack, store, jurisdiction, process: input.identity.process, isCustom, secondLanguage: input.secondLanguage };
   const storage = storagePart(keeping, dates.value, lot.value.smokedOn);
   const list = ingredientPart(input.ingredients, marketName);
   const allergens = allergenPart(input.ingredients, marketName);
@@ -57,11 +58,12 @@ export function composeLabel(entered: LabelInput, species: readonly SpeciesNames
     ? [blocksOnly([notForSaleBlock(jurisdiction)]), name.value, identity, owner.value, storage, list, allergens, weight, days, firm]
     : [name.value, identity, storage, list, allergens, firm, days, weight];
   const blocks = parts.flatMap((part) => part.blocks);
-  const missing = parts.flatMap((part) => part.missing);
+  const missing = [...parts.flatMap((part) => part.missing), ...(jurisdiction === 'ca-on' ? [] : additiveGaps(input.ingredients, marketName, species))];
+  const printed = isUnprovenUseBy(keeping) ? { ...dates.value, useBy: undefined } : dates.value;
   return good({
     blocks,
     missing: isCustom ? missing : [...missing, ...nutritionGaps(input.nutritionGround, blocks)],
-    code: packCode(lot.value, net.value, gtin.value),
+    code: packCode(lot.value, net.value, gtin.value, printed),
   });
 }
 

@@ -33,6 +33,12 @@ export function readMarketName(marketName: string, species: readonly SpeciesName
   return good({ blocks: [], missing: [{ element: 'L01', why }] });
 }
 
+/** The species that a market name stands for, by its first name or another that it may bear. */
+export function readLabelName(marketName: string, species: readonly SpeciesNames[]): SpeciesNames | undefined {
+  const isName = (name: string): boolean => name.toLowerCase() === marketName.toLowerCase();
+  return species.find((one) => isName(one.marketName)) ?? species.find((one) => one.alsoMarketNames.some(isName));
+}
+
 /** Identity and form of a pack for sale: `SMOKED COHO SALMON`, `Hot smoked fillet portion`. */
 export function identityBlocks(identity: LabelIdentity): readonly LabelBlock[] {
   const words = identity.process === 'hot' ? 'Smoked' : 'Cold smoked';

@@ -82,6 +82,9 @@ function listGaps(ingredients: readonly LabelIngredient[], marketName: string): 
   const hasFish =
     ingredients.some((one) => one.name.toLowerCase().includes(marketName.toLowerCase())) || heaviestDeclares.some((one) => /^fish\b/i.test(one));
   if (!hasFish) gaps.push({ element: 'L04', why: `The list does not name the fish. Enter “${marketName}” with its weight among the ingredients.` });
+  for (const { name } of ingredients.filter(({ grams }) => grams === 0)) {
+    gaps.push({ element: 'L04', why: `“${name}” has no weight, so its place in the list is not known. Enter its weight where the brine is made.` });
+  }
   for (const { name, subIngredients = [] } of ingredients) {
     if (subIngredients.length > 0 || !MADE_UP_PRODUCTS.test(name)) continue;
     gaps.push({ element: 'L04', why: `“${name}” is made of several things that belong in brackets behind it. Enter them with the ingredient, from its bottle.` });

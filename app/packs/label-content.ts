@@ -33,12 +33,13 @@ export interface LabelContent {
   readonly stock: LabelStock;
   readonly blocks: readonly PlacedBlock[];
   readonly missing: readonly LabelGap[];
-  readonly code: LabelCode & SymbolModule;
+  /** The label's own code, or the same content as a QR code. */
+  readonly code: { readonly symbology: LabelCode['symbology'] | 'qrcode'; readonly content: string } & SymbolModule;
   /** The net quantity stands within this share of the panel from its foot; null where no rule says so. */
   readonly netQuantityFootShare: number | null;
 }
 
-/** What a label is placed on. */
+/** What a label is placed on. The label must lie on the pouch: see `tooLargeForPouch`. */
 export interface LabelPlacing {
   readonly jurisdiction: Jurisdiction;
   readonly stock: LabelStock;
@@ -80,11 +81,18 @@ function placeBlock(block: LabelBlock, isFrontLine: boolean, sizes: { netTypeMm:
     panel: isFrontLine || PRINCIPAL_ELEMENTS.has(block.element) ? 'principal' : 'information',
     isBold: isFrontLine || block.element === 'L01',
     leastLetterMm: isFrontLine ? NOT_FOR_SALE_TYPE_MM : leastLetterMm(block, sizes),
-    measuredBy: /\p{Ll}/u.test(block.text) ? 'lower-case-o' : 'capital',
+    // The name is as high as half of the largest print, capitals against capitals.
+    measuredBy: block.element !== 'L01' && /\p{Ll}/u.test(block.text) ? 'lower-case-o' : 'capital',
   };
 }
 
 function leastLetterMm({ element, text }: LabelBlock, { netTypeMm, nameMm }: { netTypeMm: number; nameMm: number }): number {
   if (element === 'L03') return netTypeMm;
   return element === 'L01' || AS_LARGE_AS_NAME.has(text) ? nameMm : INFORMATION_TYPE_MM;
+}
+
+/** A sentence where the label is larger than the side of the pouch it goes on; undefined where it fits. */
+export function tooLargeForPouch({ stock, pouch }: Pick<LabelPlacing, 'stock' | 'pouch'>): string | undefined {
+  if (pouch === undefined || (stock.widthMm <= pouch.widthMm && stock.heightMm <= pouch.heightMm)) return undefined;
+  return `A label of ${stock.name} is larger than the side of the pouch. Choose a smaller label, or enter the size of the pouch.`;
 }

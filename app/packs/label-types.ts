@@ -43,6 +43,8 @@ export interface SpeciesNames {
   readonly marketName: string;
   readonly alsoMarketNames: readonly string[];
   readonly vernacularNames: readonly string[];
+  /** `none` where neither nitrite nor nitrate is permitted in it. */
+  readonly nitriteAllowed?: string | undefined;
 }
 
 /** Days as YYYY-MM-DD. */
@@ -78,6 +80,8 @@ export interface LabelInput {
   readonly gtin?: string | undefined;
   readonly weighing?: Weighing | undefined;
   readonly nutritionGround?: NutritionGround | undefined;
+  /** The storage words a second time, in a language for which a source has them. */
+  readonly secondLanguage?: 'fr' | undefined;
 }
 
 /** One piece of text, the rule that asks for it (L01 to L15) and that rule's source with its mark. */

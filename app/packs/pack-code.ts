@@ -4,6 +4,8 @@
  * Dictionary (read); brackets are for eyes and for the encoder, which leaves them out.
  */
 import { bad, good, type Outcome } from '../measures/outcome.ts';
+import type { ReadDates } from './date-lines.ts';
+import { dayText, type CalendarDay } from './dates.ts';
 import type { LabelCode } from './label-types.ts';
 import type { LotCode } from './lot-code.ts';
 import type { NetWeight } from './net-weight.ts';
@@ -31,13 +33,24 @@ export function readGtin(gtin: string, field = 'gtin'): Outcome<string> {
 }
 
 /**
- * The symbol's content.
+ * The symbol's content: with a trade item number its weight as printed (3103), the days of packing (13), best by (15) and
+ * use by (17) that the label shows, the lot (10) and the pack's number (21), those of fixed length first so that only the
+ * last needs a separator.
  * @param gtin fourteen digits, or undefined for a plain symbol with the lot (and pack number) alone
+ * @param dates those printed on the label
  */
-export function packCode(lot: LotCode, net: NetWeight, gtin: string | undefined): LabelCode {
+export function packCode(lot: LotCode, net: NetWeight, gtin: string | undefined, dates: Pick<ReadDates, 'packedOn' | 'bestBy' | 'useBy'>): LabelCode {
   const serial = lot.serial === undefined ? undefined : String(lot.serial).padStart(3, '0');
   if (gtin === undefined) return { symbology: 'datamatrix', content: serial === undefined ? lot.code : `${lot.code}-${serial}` };
-  const grams = String(net.printedGrams).padStart(6, '0');
-  const serialElement = serial === undefined ? '' : `(21)${serial}`;
-  return { symbology: 'gs1datamatrix', content: `(01)${gtin}(3103)${grams}(10)${lot.code}${serialElement}` };
+  const elements: readonly (readonly [identifier: string, data: string | undefined])[] = [
+    ['01', gtin], ['3103', String(net.printedGrams).padStart(6, '0')],
+    ['13', gs1Day(dates.packedOn)], ['15', gs1Day(dates.bestBy)], ['17', gs1Day(dates.useBy)],
+    ['10', lot.code], ['21', serial],
+  ];
+  return { symbology: 'gs1datamatrix', content: elements.map(([identifier, data]) => (data === undefined ? '' : `(${identifier})${data}`)).join('') };
+}
+
+/** Six digits of a day, YYMMDD. */
+function gs1Day(day: CalendarDay | undefined): string | undefined {
+  return day === undefined ? undefined : dayText(day).slice(2).replaceAll('-', '');
 }

@@ -12,6 +12,7 @@ export interface Keeping {
   readonly pack: LabelPack;
   readonly store: LabelStore;
   readonly isCustom: boolean;
+  readonly secondLanguage?: 'fr' | undefined;
 }
 
 const CHILLED: LabelBlock = {
@@ -44,6 +45,8 @@ const CANADA_SOURCE = 'Canadian Food Inspection Agency, Fish labelling: smoked o
 const CANADA_FROZEN: LabelBlock = {
   element: 'L08', text: 'Keep Frozen Prior to Use / Garder congelé jusqu\u2019à utilisation', source: CANADA_SOURCE,
 };
+/** The same in French alone, for a pack that leaves Canada's rule aside. */
+const FRENCH_FROZEN: LabelBlock = { element: 'L08', text: 'Garder congelé jusqu\u2019à utilisation', source: CANADA_SOURCE };
 const CANADA_CHILLED: LabelBlock = { element: 'L08', text: 'Keep Refrigerated', source: CANADA_SOURCE };
 
 /** Phrases whose letters must be as large as the food's name (Wisconsin, Canada). */
@@ -54,7 +57,9 @@ const SHELF_LIFE_DAYS = 14;
 
 /** The words for keeping and thawing, and what the jurisdiction wants beside them. */
 export function storagePart(keeping: Keeping, dates: ReadDates, lotDay: CalendarDay): LabelPart {
-  const blocks = keeping.store === 'frozen' ? frozenBlocks(keeping) : chilledBlocks(keeping);
+  const words = keeping.store === 'frozen' ? frozenBlocks(keeping) : chilledBlocks(keeping);
+  const hasFrench = words.includes(CANADA_FROZEN) || keeping.secondLanguage !== 'fr' || keeping.store !== 'frozen';
+  const blocks = hasFrench ? words : [...words, FRENCH_FROZEN];
   return { blocks, missing: keeping.store === 'frozen' ? [] : chilledGaps(keeping, dates, lotDay) };
 }
 

@@ -85,6 +85,21 @@ export function checkNetQuantityPlace(panel: Panel, box: { topInches: number; bo
   );
 }
 
+/**
+ * How far the label's lower edge may stand above the panel's, so that the net quantity lies within the bottom 30 %.
+ * @param netTopMm from the label's lower edge up to the top of the net quantity
+ * @returns millimetres; below zero where no place on this panel will do, null where the rule lets the panel off
+ */
+export function highestLiftMm(panel: Panel, netTopMm: number): number | null {
+  if (!hasFootRule(panel)) return null;
+  return Math.floor(panel.heightMicrometres * NET_QUANTITY_FOOT_SHARE - netTopMm * 1000) / 1000;
+}
+
+/** Area of a panel in square inches. */
+export function panelSquareInches({ widthMicrometres, heightMicrometres }: Panel): number {
+  return (widthMicrometres * heightMicrometres) / MICROMETRES_PER_INCH ** 2;
+}
+
 function isWithin(panel: Panel, areaSquareInches: number): boolean {
   return panel.widthMicrometres * panel.heightMicrometres <= areaSquareInches * MICROMETRES_PER_INCH ** 2;
 }

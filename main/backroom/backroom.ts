@@ -4,6 +4,7 @@ import { answer } from './answering.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { Announce } from './changes.ts';
 import { dispatch } from './dispatch.ts';
+import { openFeeds } from './feeds/feed-keeper.ts';
 import type { Hands } from './hands/hands.ts';
 import { newUuidV7 } from './identifiers.ts';
 import { openKeeping } from './keeper.ts';
@@ -11,6 +12,7 @@ import type { Log } from './log.ts';
 import { Refusal } from './refusal.ts';
 import type { Caller, Clock, Room } from './room.ts';
 import type { Services } from './service.ts';
+import { readAhead } from './services/read-ahead.ts';
 
 /** What the program says about its book at start, front-free and plain enough to be sent to a thread. */
 export interface BookChoice {
@@ -21,6 +23,8 @@ export interface BookChoice {
   /** Open the demonstration kitchen, making its book if it is not there. */
   readonly demo: boolean;
   readonly version: string;
+  /** Opens the live feeds that are on; only a front does, never a single question. */
+  readonly runsFeeds?: boolean;
 }
 
 export interface BackRoomParts {
@@ -43,14 +47,19 @@ const PROGRAM_ITSELF: Caller = { front: 'window', device: 'this computer', perso
 
 /** Opens the back room with the book that is there; with none, or one that is refused, `book.status` says so. */
 export async function openBackRoom(choice: BookChoice, parts: BackRoomParts): Promise<BackRoom> {
-  const { services, catalogue, clock, hands, log, announce } = parts;
-  const { bookFile, dataFolder, demo, version } = choice;
+  const { services, catalogue, clock, hands, log } = parts;
+  const { bookFile, dataFolder, demo, version, runsFeeds = false } = choice;
+  const announce: Announce = (subject, ids) => {
+    parts.announce(subject, ids);
+    feeds.heard(subject);
+  };
   const keeping = openKeeping({ bookFile, dataFolder, clock, announce });
   const newId = () => newUuidV7(clock.nowMs());
   const answerLog = { log, newId };
+  const feeds = openFeeds({ runs: runsFeeds, clock, log, announce: parts.announce, handle: keeping.handle, programRoom: () => roomFor(PROGRAM_ITSELF) });
 
   function roomFor(caller: Caller): Room {
-    const room = { catalogue, clock, hands, version, caller, newId };
+    const room = { catalogue, clock, hands, feeds, version, caller, newId };
     return { ...room, keeper: keeping.keeperFor(room) };
   }
   function ask(name: unknown, input: unknown, caller: Caller): Promise<Reply<unknown>> {
@@ -65,9 +74,14 @@ export async function openBackRoom(choice: BookChoice, parts: BackRoomParts): Pr
     takeFile: (fileName, bytes) => answer(answerLog, 'take file', async () => {
       const handle = keeping.handle();
       if (handle === null) throw new Refusal('NO_BOOK', 'No book is open, so a file can’t be kept.', { remedy: 'Open a book first.' });
-      return { fileId: handle.takeFile(fileName, bytes, { id: newId(), nowMs: clock.nowMs() }) };
+      const timeZone = handle.reader().shelf('kitchen').get('kitchen')?.timeZone;
+      const keepRead = timeZone === undefined ? undefined : readAhead(hands, bytes, { fileName, timeZone, answers: {} });
+      const fileId = await handle.takeFile(fileName, bytes, { id: newId(), nowMs: clock.nowMs() });
+      keepRead?.(fileId);
+      return { fileId };
     }),
     async close() {
+      feeds.close();
       keeping.close();
       await hands.close();
     },

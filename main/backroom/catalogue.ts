@@ -50,7 +50,7 @@ const limits = onFirstUse(() => bookOfLimits(checks, SETS));
 const ingredients = onFirstUse(() => IngredientsAsset.parse(ingredientData).ingredients);
 const fish = onFirstUse(() => FishAsset.parse(fishData).species);
 const species = onFirstUse(() => fish().map(speciesOnContract));
-const stocks = onFirstUse(() => LabelStocksFile.parse(stockData).stocks.map(({ id, name, widthMm, heightMm }) => ({ id, name, widthMm, heightMm })));
+const stocks = onFirstUse(() => LabelStocksFile.parse(stockData).stocks.map(({ use: _use, ...stock }) => stock));
 const recipes = onFirstUse(() => StartingRecipesAsset.parse(recipeData).recipes);
 
 /** The catalogue of this program. A part whose data does not fit its schema throws at its first use: a bug of ours. */

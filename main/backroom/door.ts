@@ -27,7 +27,7 @@ export interface DoorOptions extends BookChoice {
 export interface Door {
   /** Answers every request, in whatever shape it comes; never rejects. */
   ask(name: unknown, input: unknown, caller: Caller): Promise<Reply<unknown>>;
-  /** Takes one file's bytes into the book's inbox; the same bytes again get the same id. */
+  /** Takes one file's bytes into the book's inbox; the same bytes again get the same id. They are given away: nobody else may use them any more. */
   takeFile(fileName: string, bytes: Uint8Array): Promise<Reply<{ fileId: string }>>;
   /** Calls the listener for every event from now on; the answer ends that. */
   subscribe(listener: Listener): () => void;
@@ -40,8 +40,8 @@ export interface Door {
 /** Opens the back room. Requests made while the book is still opening wait for it. */
 export function openDoor(options: DoorOptions): Door {
   const { workerFile, handFile, log = logToStandardError, onStopped = () => undefined } = options;
-  const { bookFile, dataFolder, demo, version } = options;
-  const choice = { bookFile, dataFolder, demo, version };
+  const { bookFile, dataFolder, demo, version, runsFeeds = false } = options;
+  const choice = { bookFile, dataFolder, demo, version, runsFeeds };
   const hand = handFile === null ? null : handFile instanceof URL ? fileURLToPath(handFile) : handFile;
   const announcements = openAnnouncements();
   const room: Promise<BackRoom> = workerFile === null

@@ -6,6 +6,7 @@ import type { ReadingColumns } from '../../app/probes/reading-columns.ts';
 import type { Entry } from '../../app/contract/requests/record.ts';
 import type { ShelfName, Stored } from './book/stored.ts';
 import type { Catalogue } from './catalogue.ts';
+import type { FeedDesk } from './feeds/feed-desk.ts';
 import type { Hands } from './hands/hands.ts';
 
 /** Who asks. Fronts add it; it is never part of the input. */
@@ -57,6 +58,11 @@ export interface ReadingsToKeep extends ReadingsAbout {
 export interface LiveReadings extends Omit<ReadingsAbout, 'how'> {
   readonly unit: 'F' | 'C';
 }
+/** What one instrument sent for one point. */
+export interface LiveBatch {
+  readonly about: LiveReadings;
+  readonly rows: readonly KeptReading[];
+}
 export interface SeriesReading extends KeptReading {
   readonly instrumentId: string | null;
   readonly how: ReadingsToKeep['how'];
@@ -88,6 +94,8 @@ export interface ReadingNumbers {
 export interface OpenBook {
   readonly fileName: string;
   readonly readOnly: boolean;
+  /** When this run opened it. */
+  readonly openedAtMs: number;
   shelf<N extends ShelfName>(name: N): Shelf<Stored<N>>;
   /** Appends to the record; only inside a command. @returns the entry's number */
   record(entry: EntryDraft): number;
@@ -108,15 +116,19 @@ export interface OpenBook {
    * The record names it once it is closed by `closeLive`.
    */
   keepLive(about: LiveReadings, rows: readonly KeptReading[]): { kept: number; alreadyThere: number };
+  /** As `keepLive`, for what came of many points since the last time: one transaction, so one waiting for the disk. */
+  keepLiveTogether(batches: readonly LiveBatch[]): { kept: number; alreadyThere: number };
   /** Puts what came in live for a point into the record; only inside a command, and before its `record`. @returns how many readings */
   closeLive(pointId: string): number;
   /** The points with readings that came in live and aren't closed yet. */
   liveWaiting(): { pointId: string; count: number; firstMs: number }[];
-  /** Sorted by instant, then by order of keeping. */
-  readings(pointId: string): SeriesReading[];
-  /** The numbers of a point's readings alone, sorted by instant; of a stretch of time, both ends included, where one is given. */
+  /** Sorted by instant, then by order of keeping. The same array as long as nothing is added, so that what was worked out of it can be remembered by it. */
+  readings(pointId: string): readonly SeriesReading[];
+  /** The numbers of a point's readings alone, sorted by instant, and not to be written into; of a stretch of time, both ends included, where one is given. */
   seriesOf(pointId: string, span?: { readonly fromMs: number; readonly toMs: number }): ReadingNumbers;
   lastReading(pointId: string): SeriesReading | undefined;
+  /** What a file of the inbox is called. */
+  inboxFileName(fileId: string): string | undefined;
   /** A file of the inbox as it came. */
   inboxFile(fileId: string): { fileName: string; bytes: Uint8Array } | undefined;
   /** Writes a copy beside the book by the database's own backup; the name says the book, the day and a number. */
@@ -150,6 +162,8 @@ export interface Room {
   readonly catalogue: Catalogue;
   readonly clock: Clock;
   readonly hands: Hands;
+  /** The live feeds, whether they run or not. */
+  readonly feeds: FeedDesk;
   readonly version: string;
   readonly caller: Caller;
   /** For the few requests that look at or begin the book itself. */

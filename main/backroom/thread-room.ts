@@ -76,7 +76,7 @@ export function openThreadRoom({ workerFile, data, announcements, log, onStopped
     const id = (lastId += 1);
     waiting.set(id, resolve);
     try {
-      thread.postMessage({ ...message, id } satisfies NumberedToThread);
+      thread.postMessage({ ...message, id } satisfies NumberedToThread, handedOver(message));
     } catch {
       waiting.delete(id);
       resolve({ ok: false, error: failure('INVALID_INPUT', 'The input holds something that can’t be sent.', 'Send plain data only.') });
@@ -99,4 +99,11 @@ export function openThreadRoom({ workerFile, data, announcements, log, onStopped
       await ending.terminate();
     },
   };
+}
+
+/** A file's bytes pass to the thread instead of being copied, where they are all that lies in their memory. */
+function handedOver(message: ToThread): ArrayBuffer[] {
+  if (message.kind !== 'take') return [];
+  const { buffer, byteLength } = message.bytes;
+  return buffer instanceof ArrayBuffer && buffer.byteLength === byteLength ? [buffer] : [];
 }

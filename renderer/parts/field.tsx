@@ -7,7 +7,7 @@ interface FieldProps {
   readonly help?: string;
   readonly fault?: string | null;
   /** `figure` sets a large right-aligned number with the keypad of a tablet. */
-  readonly kind?: 'text' | 'figure' | 'date' | 'time';
+  readonly kind?: 'text' | 'figure' | 'date' | 'time' | 'password';
   readonly placeholder?: string;
   readonly autoFocus?: boolean;
   onChange(value: string): void;
@@ -23,7 +23,8 @@ export function Field({ label, value, unit, help, fault = null, kind = 'text', p
       <div className="box">
         <input
           id={id}
-          type={kind === 'date' ? 'date' : kind === 'time' ? 'time' : 'text'}
+          type={kind === 'figure' ? 'text' : kind}
+          {...(kind === 'password' ? { autoComplete: 'off' } : {})}
           {...(kind === 'figure' ? { inputMode: 'decimal' as const, autoComplete: 'off' } : {})}
           value={value}
           placeholder={placeholder}

@@ -1,51 +1,107 @@
-import { useState, type ReactNode } from 'react';
+import { useRef, useState, type ReactNode } from 'react';
+import type { Pack, StoredLabel } from '../../app/contract/requests/packing.ts';
 import { failureOf, useAsk, useCommand } from '../bridge/use-ask.ts';
-import { ProblemNote } from '../parts/problem-note.tsx';
+import { addressOf } from '../frame/address.ts';
+import { Field, Pick } from '../parts/field.tsx';
+import { faultOf, ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
-import { LabelFace } from './label-face.tsx';
+import { liftOf, useLabelFits } from './label-fit.ts';
+import { GapList, gapsOnce, LabelChecks, LiftNote } from './label-notes.tsx';
+import { labelsOnSheet } from './label-pages.ts';
+import { LabelSheets } from './label-sheets.tsx';
 import { Paper } from './paper.tsx';
 
-/** One label a pack, each a page of the stock's size; what lacks something required is not printed. */
+const text = words.labels;
+
+/** The labels of a batch's packs, each a page of the stock's size or in its place on a sheet; what lacks something required is not printed. */
 export function LabelRun({ batchId, stockId }: { readonly batchId: string; readonly stockId: string }): ReactNode {
   const packs = useAsk('pack.list', { batchId });
-  const packIds = packs.data?.packs.map((pack) => pack.id) ?? [];
-  const labels = useAsk('label.forPacks', packIds.length === 0 ? null : { packIds, stockId });
-  const printed = useCommand('label.printed');
-  const [tooSmall, setTooSmall] = useState<ReadonlySet<string>>(new Set());
-  if (labels.data === undefined) return <ProblemNote failure={failureOf(labels.error)} />;
-  const shown = labels.data.labels;
-  const stock = shown[0]?.stock;
-  if (stock === undefined) return null;
-  const missing = [...new Set(shown.flatMap((label) => label.missing.map((each) => `${each.element}: ${each.why}`)))];
-  const noteFit = (packId: string, fits: boolean): void => {
-    if (tooSmall.has(packId) !== fits) return;
-    const next = new Set(tooSmall);
-    if (fits) next.delete(packId);
-    else next.add(packId);
-    setTooSmall(next);
+  if (packs.data === undefined) return <ProblemNote failure={failureOf(packs.error)} />;
+  return <PackLabels batchId={batchId} stockId={stockId} packs={packs.data.packs} />;
+}
+
+interface PackLabelsProps {
+  readonly batchId: string;
+  readonly stockId: string;
+  readonly packs: readonly Pack[];
+}
+
+function PackLabels({ batchId, stockId, packs }: PackLabelsProps): ReactNode {
+  // Chosen once, so that printing, which counts, doesn't change what is being printed.
+  const [chosen, setChosen] = useState(() => ({ which: packs.some(isUnprinted) ? 'unprinted' : 'all', packIds: (packs.some(isUnprinted) ? packs.filter(isUnprinted) : packs).map(({ id }) => id) }));
+  const choose = (which: string): void => {
+    const packIds = which === 'all' ? packs : which === 'unprinted' ? packs.filter(isUnprinted) : packs.filter(({ id }) => id === which);
+    setChosen({ which, packIds: packIds.map(({ id }) => id) });
   };
+  const choices = [
+    { id: 'all', text: text.allPacks(packs.length) },
+    ...(packs.some(isUnprinted) || chosen.which === 'unprinted' ? [{ id: 'unprinted', text: text.unprinted(chosen.which === 'unprinted' ? chosen.packIds.length : packs.filter(isUnprinted).length) }] : []),
+    ...packs.map(({ id, code }) => ({ id, text: code })),
+  ];
+  const labels = useAsk('label.forPacks', chosen.packIds.length === 0 ? null : { packIds: [...chosen.packIds], stockId });
+  if (labels.data === undefined) return <ProblemNote failure={failureOf(labels.error)} />;
+  const isAgain = packs.some((pack) => chosen.packIds.includes(pack.id) && !isUnprinted(pack));
+  return (
+    <PrintableLabels key={chosen.which} labels={labels.data.labels} isAgain={isAgain}>
+      <Pick label={text.which} value={chosen.which} choices={choices} onChange={choose} />
+      <a className="link" href={addressOf('print', 'printed', batchId)}>{text.prints}</a>
+    </PrintableLabels>
+  );
+}
+
+function isUnprinted({ printedCount }: Pack): boolean {
+  return printedCount === 0;
+}
+
+function PrintableLabels({ labels, isAgain, children }: { readonly labels: readonly StoredLabel[]; readonly isAgain: boolean; readonly children: ReactNode }): ReactNode {
+  const printed = useCommand('label.printed');
+  const [why, setWhy] = useState('');
+  const [startAt, setStartAt] = useState(1);
+  const box = useRef<HTMLDivElement>(null);
+  const mark = labels[0]?.mark;
+  const picture = useAsk('label.mark', mark?.kind === 'picture' ? { fileId: mark.fileId } : null);
+  const { fits, isTight, isTooSmall } = useLabelFits(box, labels);
+  const stock = labels[0]?.stock;
+  if (stock === undefined) return null;
+  const missing = gapsOnce(labels, 'missing');
+  const cautions = gapsOnce(labels, 'cautions');
+  const isMeasured = labels.every(({ packCode }) => fits.has(packCode));
+  const liftMm = liftOf(labels, fits);
+  const hasPicture = mark?.kind !== 'picture' || picture.data !== undefined;
+  const { sheet } = stock;
+  const mayPrint = missing.length === 0 && isMeasured && !isTooSmall && (liftMm === null || liftMm >= 0) && hasPicture && (!isAgain || why.trim() !== '') && !printed.busy;
   return (
     <Paper
-      widthMm={stock.widthMm}
-      heightMm={stock.heightMm}
+      widthMm={sheet?.pageWidthMm ?? stock.widthMm}
+      heightMm={sheet?.pageHeightMm ?? stock.heightMm}
       marginMm={0}
       printText={words.print.printAndKeep}
-      mayPrint={missing.length === 0 && tooSmall.size === 0 && !printed.busy}
-      beforePrint={async () => (await printed.send({ packIds, stockId: stock.id })) !== null}
+      mayPrint={mayPrint}
+      beforePrint={async () => (await printed.send({ packIds: labels.map(({ packId }) => packId), stockId: stock.id, ...(why.trim() === '' ? {} : { why: why.trim() }) })) !== null}
       above={(
-        <div className="stack">
+        <section className="label-above" aria-label={text.title(stock.name)}>
+          <h1>{text.title(stock.name)}</h1>
+          <div className="row">
+            {children}
+            {sheet === undefined ? null : <Pick label={text.startAt} value={String(startAt)} choices={positionsOf(sheet)} onChange={(position) => setStartAt(Number(position))} />}
+          </div>
+          {isAgain ? <Field label={text.why} help={text.whyHelp} value={why} fault={faultOf(printed.failure, 'why')} onChange={setWhy} /> : null}
           <ProblemNote failure={printed.failure} />
-          {missing.length === 0 ? null : (
-            <div className="note fault-note" role="alert">
-              <p className="strong">{words.print.missing}</p>
-              <ul>{missing.map((line) => <li key={line}>{line}</li>)}</ul>
-            </div>
-          )}
-          {tooSmall.size === 0 ? null : <p className="fault" role="alert">{words.print.tooSmall(stock.name)}</p>}
-        </div>
+          {missing.length === 0 ? null : <div className="note fault-note" role="alert"><p className="strong">{text.missing}</p><GapList gaps={missing} /></div>}
+          {isTooSmall ? <p className="fault" role="alert">{text.tooSmall(stock.name)}</p> : null}
+          <LiftNote liftMm={liftMm} unit={labels[0]?.placing?.pouch?.unit} />
+          {cautions.length === 0 ? null : <div className="note caution"><p>{text.cautions}</p><GapList gaps={cautions} /></div>}
+          {labels[0] === undefined ? null : <LabelChecks label={labels[0]} />}
+        </section>
       )}
     >
-      {shown.map((label) => <LabelFace key={label.packId} label={label} onFit={(fits) => noteFit(label.packId, fits)} />)}
+      <div className="label-run" ref={box} {...(isMeasured ? { 'data-measured': '' } : {})}><LabelSheets labels={labels} startAt={startAt} isTight={isTight} markPicture={picture.data?.base64} /></div>
     </Paper>
   );
+}
+
+function positionsOf(sheet: NonNullable<StoredLabel['stock']['sheet']>): { id: string; text: string }[] {
+  return Array.from({ length: labelsOnSheet(sheet) }, (_, index) => ({
+    id: String(index + 1), text: text.position(Math.floor(index / sheet.columns) + 1, (index % sheet.columns) + 1),
+  }));
 }

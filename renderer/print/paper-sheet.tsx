@@ -1,13 +1,12 @@
 import { useState, type ReactNode } from 'react';
 import type { PaperSheetKind } from '../../app/contract/requests/paper-sheets.ts';
-import type { Load } from '../../app/contract/requests/smokehouse.ts';
 import { failureOf, useAsk, useCommand } from '../bridge/use-ask.ts';
 import { useKitchen } from '../frame/kitchen.tsx';
 import { useFormats } from '../parts/format.ts';
 import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
 import { Paper } from './paper.tsx';
-import { columnsOf, ROWS, SHEET_KINDS } from './paper-rows.ts';
+import { columnsOf, ROWS, SAMPLE_ROWS, sampleColumns, SHEET_KINDS, type SheetColumn } from './paper-rows.ts';
 import './paper-sheet.css';
 
 const text = words.paper.sheet;
@@ -43,8 +42,14 @@ export function PaperSheetPage({ kind: asked, subjectId }: { readonly kind: stri
       <article className="paper-sheet" style={{ width: `${page.widthMm - 2 * MARGIN_MM}mm` }}>
         <SheetHead kind={kind} number={number} about={about} />
         {isOfLoad && load.data !== undefined ? <LoadLines kind={kind} limits={load.data.limitLines.filter((line) => (line.kind === 'target') === (kind === 'cool')).map((line) => line.text)} /> : null}
-        <SheetTable kind={kind} load={load.data?.load ?? null} />
-        <p className="print-caution">{text.later(number === null ? '____' : String(number))} {words.frame.caution}</p>
+        <SheetTable kind={kind} columns={columnsOf(kind, load.data?.load ?? null)} rows={ROWS[kind]} />
+        {kind === 'soak' ? (
+          <>
+            <h2>{text.samples}</h2>
+            <SheetTable kind={kind} columns={sampleColumns()} rows={SAMPLE_ROWS} />
+          </>
+        ) : null}
+        <p className="print-caution">{(kind === 'soak' ? text.laterSoak : text.later)(number === null ? '____' : String(number))} {words.frame.caution}</p>
       </article>
     </Paper>
   );
@@ -70,20 +75,25 @@ function LoadLines({ kind, limits }: { readonly kind: PaperSheetKind; readonly l
   );
 }
 
-function SheetTable({ kind, load }: { readonly kind: PaperSheetKind; readonly load: Load | null }): ReactNode {
+interface SheetTableProps {
+  readonly kind: PaperSheetKind;
+  readonly columns: readonly SheetColumn[];
+  readonly rows: number;
+}
+
+function SheetTable({ kind, columns, rows }: SheetTableProps): ReactNode {
   const formats = useFormats();
-  const columns = columnsOf(kind, load);
   return (
     <table>
       <thead>
         <tr>
           <th scope="col">{kind === 'store' ? text.dayAndTime : text.time}</th>
-          {columns.map((column) => <th key={column.key} scope="col">{column.head}{column.key === 'what' ? '' : `, ${formats.degreeSign}`}<span>{column.about}</span></th>)}
+          {columns.map((column) => <th key={column.key} scope="col">{column.head}{column.isTemperature ? `, ${formats.degreeSign}` : ''}<span>{column.about}</span></th>)}
           <th scope="col">{text.initials}</th>
         </tr>
       </thead>
       <tbody>
-        {Array.from({ length: ROWS[kind] }, (_, row) => (
+        {Array.from({ length: rows }, (_, row) => (
           <tr key={row}><td>{BLANK}</td>{columns.map((column) => <td key={column.key}>{BLANK}</td>)}<td>{BLANK}</td></tr>
         ))}
       </tbody>

@@ -9,6 +9,8 @@ interface PaperProps {
   readonly marginMm: number;
   readonly printText?: string;
   readonly mayPrint?: boolean;
+  /** Numbers the pages at the foot, beside this text. */
+  readonly foot?: string;
   readonly children: ReactNode;
   readonly above?: ReactNode;
   /** Done before the print dialog; false keeps it from opening. */
@@ -16,16 +18,16 @@ interface PaperProps {
 }
 
 /** The bar over a printed page, which is not printed, and the page's own size. */
-export function Paper({ widthMm, heightMm, marginMm, printText = words.print.print, mayPrint = true, children, above, beforePrint }: PaperProps): ReactNode {
+export function Paper({ widthMm, heightMm, marginMm, printText = words.print.print, mayPrint = true, foot, children, above, beforePrint }: PaperProps): ReactNode {
   useEffect(() => {
     // An adopted sheet may hold @page; a <style> element would be blocked by the content policy.
     const sheet = new CSSStyleSheet();
-    sheet.replaceSync(`@page { size: ${widthMm}mm ${heightMm}mm; margin: ${marginMm}mm; }`);
+    sheet.replaceSync(`@page { size: ${widthMm}mm ${heightMm}mm; margin: ${marginMm}mm; ${foot === undefined ? '' : footRules(foot)} }`);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
     return () => {
       document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== sheet);
     };
-  }, [widthMm, heightMm, marginMm]);
+  }, [widthMm, heightMm, marginMm, foot]);
   const print = async (): Promise<void> => {
     if (beforePrint !== undefined && !(await beforePrint())) return;
     await printPage({ widthMm, heightMm });
@@ -40,4 +42,16 @@ export function Paper({ widthMm, heightMm, marginMm, printText = words.print.pri
       <main className="paper">{children}</main>
     </>
   );
+}
+
+/** The margin boxes of a page: what it is of, and which of how many. */
+function footRules(foot: string): string {
+  const [before = '', between = '', after = ''] = words.print.pageParts;
+  const face = 'font: 9pt "Atkinson Next", "DejaVu Sans", sans-serif; color: #000;';
+  return `@bottom-left { content: ${cssText(foot)}; ${face} } @bottom-right { content: ${cssText(before)} counter(page) ${cssText(between)} counter(pages) ${cssText(after)}; ${face} }`;
+}
+
+/** A text as CSS has it, whatever is in it. */
+function cssText(text: string): string {
+  return `"${text.replace(/[^\p{L}\p{N} .,:;()/-]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 0).toString(16)} `)}"`;
 }

@@ -5,6 +5,7 @@ import { ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
 import { sentencesOf } from '../chart/evidence-lanes.ts';
 import { Paper } from './paper.tsx';
+import { RecordAfter } from './record-after.tsx';
 import { RecordChecks } from './record-checks.tsx';
 import { RecordCorrective } from './record-corrective.tsx';
 import { RecordReadings } from './record-readings.tsx';
@@ -22,7 +23,7 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
   const { batch, kitchen, load } = record;
   const { card } = batch;
   return (
-    <Paper widthMm={210} heightMm={297} marginMm={14}>
+    <Paper widthMm={210} heightMm={297} marginMm={14} foot={text.foot(kitchen.name, batch.lotCode ?? batch.shortName)}>
       <article className="sheet-a4">
         <h1>{text.title} {batch.lotCode ?? batch.shortName}</h1>
         {kitchen.demo ? <p><b>{words.frame.invented}</b></p> : null}
@@ -47,14 +48,14 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
             </li>
           ))}
         </ul>
-        {load === null ? null : <RecordReadings batchId={batch.id} load={load} series={record.series} sentences={sentencesOf(record.deciding.checks, batch.id)} />}
+        {record.ingredientLots.length === 0 ? null : <p>{words.trace.where.ingredients}: {record.ingredientLots.map((lot) => words.trace.where.ingredient(lot.ingredientName, lot.lotCode, lot.supplierName)).join('; ')}</p>}
+        {load === null ? null : <RecordReadings batchId={batch.id} load={load} series={record.series} table={record.table} sentences={sentencesOf(record.deciding.checks, batch.id)} />}
         <h2>{text.verdicts}</h2>
         <RecordChecks record={record} />
         {listed.data === undefined ? null : <RecordCorrective listed={listed.data} name={batch.lotCode ?? batch.shortName} filletGrams={batch.fillets.grams} />}
         <h2>{text.decisions}</h2>
         <ul>{record.decisions.map((each) => <li key={each.id}>{shelf.decidedBy(shelf.decided[each.decision], formats.longMoment(each.atMs), each.initials, each.reason)}</li>)}</ul>
-        <h2>{text.packs}</h2>
-        <ul>{record.packs.map((pack) => <li key={pack.id}>{shelf.packLine(pack.code, formats.mass(pack.net.grams))}, {shelf.printed(pack.printedCount)}</li>)}</ul>
+        <RecordAfter record={record} />
         <h2>{text.entries}</h2>
         <table className="print-table">
           <thead><tr><th>{text.sequence}</th><th>{text.entered}</th><th>{text.who}</th><th>{text.what}</th></tr></thead>
@@ -62,7 +63,7 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
             {record.entries.map((entry) => (
               <tr key={entry.id}>
                 <td>{entry.sequence}</td>
-                <td>{formats.longMoment(entry.enteredAtMs)}</td>
+                <td className="moment">{formats.longMoment(entry.enteredAtMs)}</td>
                 <td>{entry.person}</td>
                 <td>{entry.summary} {entry.why}</td>
               </tr>

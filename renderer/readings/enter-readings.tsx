@@ -1,4 +1,5 @@
 import { useState, type ReactNode } from 'react';
+import type { Output } from '../../app/contract/contract.ts';
 import type { Need, NextReading, Point } from '../../app/contract/requests/smokehouse.ts';
 import { useAsk, useCommand } from '../bridge/use-ask.ts';
 import { useKitchen } from '../frame/kitchen.tsx';
@@ -13,6 +14,7 @@ import { nextEmpty, press, type Key, type Typed } from './enter-draft.ts';
 import { EnterKeypad } from './enter-keypad.tsx';
 import { EnterPiece } from './enter-piece.tsx';
 import { EnterTimer } from './enter-timer.tsx';
+import { TypedTwice } from './enter-twice.tsx';
 import { useLastRead } from './enter-trend.ts';
 import './enter.css';
 
@@ -39,7 +41,7 @@ export function EnterReadings({ points, needs, next = [], onClose }: EnterReadin
   const [instrumentId, setInstrumentId] = useState('');
   const [how, setHow] = useState<'by-hand' | 'copied-from-paper'>('by-hand');
   const [sheet, setSheet] = useState('');
-  const [kept, setKept] = useState<{ readonly count: number; readonly round: number } | null>(null);
+  const [kept, setKept] = useState<{ readonly answer: Output<'readings.enter'>; readonly round: number } | null>(null);
   const [nothing, setNothing] = useState(false);
   const isPaper = how === 'copied-from-paper';
   const typed = points.filter((point) => (values[point.id] ?? '').trim() !== '');
@@ -58,7 +60,7 @@ export function EnterReadings({ points, needs, next = [], onClose }: EnterReadin
       })),
     });
     if (answer === null) return;
-    setKept({ count: answer.kept, round: (kept?.round ?? 0) + 1 });
+    setKept({ answer, round: (kept?.round ?? 0) + 1 });
     setValues({});
     setActiveId(pointIds[0] ?? '');
   };
@@ -98,7 +100,8 @@ export function EnterReadings({ points, needs, next = [], onClose }: EnterReadin
           {isPaper ? <Field label={quick.sheet} value={sheet} help={quick.bothTimes} fault={faultOf(enter.failure, 'sheet')} onChange={setSheet} /> : null}
         </div>
         {nothing ? <p className="fault" role="alert">{text.nothing}</p> : null}
-        {kept === null ? null : <p className="strong" role="status">{text.kept(kept.count)}</p>}
+        {kept === null ? null : <p className="strong" role="status">{text.kept(kept.answer.kept)}</p>}
+        {kept === null ? null : <TypedTwice answer={kept.answer} points={points} />}
         <ProblemNote failure={enter.failure} />
         <div className="row">
           <PressButton look="next" type="submit" isDisabled={enter.busy}>{text.keep}</PressButton>

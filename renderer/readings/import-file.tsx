@@ -10,6 +10,7 @@ import { MomentField } from '../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../parts/problem-note.tsx';
 import { words } from '../words/words.ts';
 import { ImportClock, type LoggerClock } from './import-clock.tsx';
+import { fromInstruments } from './import-instruments.ts';
 import { ImportPreview } from './import-preview.tsx';
 import { ImportStanding } from './import-standing.tsx';
 
@@ -34,6 +35,7 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
   const [problem, setProblem] = useState<Failure | null>(null);
   const [answers, setAnswers] = useState<Readonly<Record<string, string>>>({});
   const [columns, setColumns] = useState<Readonly<Record<string, string>>>({});
+  const [instruments, setInstruments] = useState<Readonly<Record<string, string>>>({});
   const [covers, setCovers] = useState<Covers | null>(mayMark ? null : 'no');
   const [outAtMs, setOutAtMs] = useState<number | null>(null);
   const [asBefore, setAsBefore] = useState(true);
@@ -53,10 +55,11 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
   const choose = async (): Promise<void> => {
     setProblem(null);
     try {
-      const taken = await chooseFile('.csv,.txt,.tsv,.log');
+      const taken = await chooseFile('.csv,.txt,.tsv,.log,.xlsx');
       if (taken !== null) {
         setAnswers({});
         setColumns({});
+        setInstruments({});
         setAsBefore(true);
         setLoggerClock(null);
         setWhyAgain('');
@@ -70,7 +73,7 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
   const send = async (): Promise<void> => {
     if (fileId === null) return;
     const answer = await keep.send({
-      fileId, answers: given, columns: chosen, coversInToOut: covers === 'out' || covers === 'cooled', outAtMs: covers === 'cooled' ? outAtMs : null, loadId,
+      fileId, answers: given, columns: fromInstruments(chosen, points, instruments), coversInToOut: covers === 'out' || covers === 'cooled', outAtMs: covers === 'cooled' ? outAtMs : null, loadId,
       ...clock, ...(otherTimes === undefined || whyAgain.trim() === '' ? {} : { whyAgain }),
     });
     if (answer !== null) onDone(answer.kept === 0 && answer.alreadyThere > 0 ? text.allThere(answer.alreadyThere) : text.done(answer.kept, answer.alreadyThere));
@@ -82,6 +85,7 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
       <div className="row">
         <PressButton look={fileId === null ? 'next' : 'plain'} onPress={() => { void choose(); }}>{text.choose}</PressButton>
         {read === undefined ? null : <span className="strong">{read.fileName}</span>}
+        {read?.sheet === undefined ? null : <span>{text.sheet(read.sheet)}</span>}
       </div>
       <ProblemNote failure={problem ?? (fileId === null ? null : failureOf(preview.error))} />
       {fileId !== null && preview.isFetching && read === undefined ? <p>{text.reading}</p> : null}
@@ -103,8 +107,10 @@ export function ImportFile({ loadId, points, mayMark, onClose, onDone }: ImportF
           points={points}
           answers={given}
           columns={columns}
+          instruments={instruments}
           onAnswer={(id, value) => setAnswers({ ...answers, [id]: value })}
           onColumn={(name, pointId) => setColumns({ ...columns, [name]: pointId })}
+          onInstrument={(name, instrument) => setInstruments({ ...instruments, [name]: instrument })}
         />
       )}
       {read !== undefined && read.questions.length === 0 && read.columns.some(({ role }) => role === 'time' || role === 'date' || role === 'clock') ? <ImportClock key={fileId} clock={loggerClock} onChange={setLoggerClock} /> : null}

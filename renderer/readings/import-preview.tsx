@@ -6,6 +6,7 @@ import { Choices } from '../parts/choices.tsx';
 import { Field, Pick } from '../parts/field.tsx';
 import { useFormats } from '../parts/format.ts';
 import { words } from '../words/words.ts';
+import { instrumentChoices } from './import-instruments.ts';
 
 const text = words.smokehouse.importing;
 const FEW_CHOICES = 6;
@@ -16,12 +17,15 @@ interface ImportPreviewProps {
   readonly points: readonly Point[];
   readonly answers: Readonly<Record<string, string>>;
   readonly columns: Readonly<Record<string, string>>;
+  /** The thermometer chosen for a column whose piece had several. */
+  readonly instruments: Readonly<Record<string, string>>;
   onAnswer(id: string, value: string): void;
   onColumn(name: string, pointId: string): void;
+  onInstrument(name: string, instrument: string): void;
 }
 
 /** What the file holds, what it does not say, and where each column goes. */
-export function ImportPreview({ read, points, answers, columns, onAnswer, onColumn }: ImportPreviewProps): ReactNode {
+export function ImportPreview({ read, points, answers, columns, instruments, onAnswer, onColumn, onInstrument }: ImportPreviewProps): ReactNode {
   const formats = useFormats();
   return (
     <>
@@ -43,6 +47,7 @@ export function ImportPreview({ read, points, answers, columns, onAnswer, onColu
                 choices={points.map((point) => ({ id: point.id, text: point.rackPlace === '' ? point.name : `${point.name}, ${point.rackPlace}` }))}
                 onChange={(pointId) => onColumn(place.name, pointId)}
               />
+              <ColumnInstrument column={place.name} point={points.find((point) => point.id === (columns[place.name] ?? place.likelyPointId))} value={instruments[place.name] ?? ''} onChange={(instrument) => onInstrument(place.name, instrument)} />
               <p className="soft small">
                 {place.firstAtMs === null || place.lastAtMs === null || place.lowestTicks === null || place.highestTicks === null ? '' : text.column(
                   place.count, formats.moment(place.firstAtMs), formats.moment(place.lastAtMs), formats.temperature(place.lowestTicks), formats.temperature(place.highestTicks),
@@ -65,6 +70,25 @@ export function ImportPreview({ read, points, answers, columns, onAnswer, onColu
           {read.refusedCount > read.refusedRows.length ? <p>{text.moreRefused(read.refusedCount - read.refusedRows.length)}</p> : null}
         </section>
       )}
+    </>
+  );
+}
+
+interface ColumnInstrumentProps {
+  readonly column: string;
+  readonly point: Point | undefined;
+  readonly value: string;
+  onChange(instrument: string): void;
+}
+
+/** Asked only where the piece had several thermometers. */
+function ColumnInstrument({ column, point, value, onChange }: ColumnInstrumentProps): ReactNode {
+  const choices = instrumentChoices(point);
+  if (choices.length < 2) return null;
+  return (
+    <>
+      <Pick label={words.paper.importing.from(column)} value={value} empty="…" choices={choices.map(({ id, name }) => ({ id, text: name === '' ? words.smokehouse.noProbe : name }))} onChange={onChange} />
+      <p className="soft small">{words.paper.importing.several}</p>
     </>
   );
 }

@@ -8,5 +8,5 @@ describe('Broken files', () => {
     expect(result.files).toBe(2000);
     expect(result.read + result.asked + result.refused).toBe(2000);
     expect(Math.min(result.read, result.asked, result.refused, result.direct)).toBeGreaterThan(50);
-  }, 120_000);
+  }, 300_000);
 });

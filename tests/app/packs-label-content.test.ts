@@ -81,7 +81,7 @@ describe('the label stocks', () => {
     const { stocks } = LabelStocksFile.parse(stocksData);
     expect(stocks.length).toBeGreaterThan(10);
     for (const { name, widthMm, heightMm } of stocks) {
-      const match = /^([\d¼]+) × ([\d¼]+) (in|mm)$/.exec(name);
+      const match = /^([\d¼.]+) × ([\d¼.]+) (in|mm)(?:, \d+ on an? \w+ sheet)?$/.exec(name);
       const unitMm = match?.[3] === 'in' ? 25.4 : 1;
       const size = (text: string | undefined): number => Number((text ?? '').replace('¼', '.25')) * unitMm;
       expect(widthMm, name).toBeCloseTo(size(match?.[1]), 9);

@@ -80,7 +80,7 @@ describe('the text of a label', () => {
   it('prints a pack’s own number behind the lot and in the symbol', () => {
     expect(textsOf({ lot: 'co26195ae-007' }, 'L09')[0]).toBe('Lot CO26195AE-007');
     expect(compose({ lot: 'co26195ae-007' }).code.content).toBe('CO26195AE-007');
-    expect(compose({ lot: 'CO26195AE-007', gtin: '09520123456788' }).code.content).toBe('(01)09520123456788(3103)000240(10)CO26195AE(21)007');
+    expect(compose({ lot: 'CO26195AE-007', gtin: '09520123456788' }).code.content).toBe('(01)09520123456788(3103)000240(13)260714(10)CO26195AE(21)007');
   });
 
   it('gives every block a source with its mark', () => {

@@ -45,6 +45,9 @@ export const IMPORT_TABLE: readonly Area[] = [
     packages: ['node', 'zod'],
   },
   { area: 'main/backroom/', may: BACK_ROOM, packages: ['node', 'zod', 'ml-levenberg-marquardt'] },
+  { area: 'main/backroom/hands/workbook.ts', may: BACK_ROOM, packages: ['read-excel-file/node'] },
+  { area: 'main/backroom/services/export-workbook.ts', may: BACK_ROOM, packages: ['write-excel-file/node'] },
+  { area: 'main/backroom/feeds/', may: BACK_ROOM, packages: ['node', 'jsmodbus', 'mqtt'] },
   { area: 'main/backroom/book/', may: BACK_ROOM, packages: ['node', 'zod', 'better-sqlite3'] },
   // The two files that a thread begins with look at the version of Node before anything else is loaded.
   { area: 'main/backroom/worker.ts', may: { ...BACK_ROOM, 'main/start/node-version.ts': 'yes' }, packages: ['node'] },

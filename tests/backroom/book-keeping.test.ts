@@ -122,27 +122,41 @@ describe('entries', () => {
 describe('the inbox', () => {
   const bytes = new TextEncoder().encode('time,°F\n08:00,40\n');
 
-  it('gives a file back as it came', () => {
+  it.each([
+    ['short, which packing would make longer', bytes],
+    ['long', new TextEncoder().encode('08:00:00,40.1\n'.repeat(5000))],
+  ])('gives a file back as it came: %s', async (_what, file) => {
     const handle = openNew();
-    expect(handle.takeFile('log.csv', bytes, { id: 'file-1', nowMs: TEST_NOW_MS })).toBe('file-1');
+    expect(await handle.takeFile('log.csv', file, { id: 'file-1', nowMs: TEST_NOW_MS })).toBe('file-1');
     const kept = handle.reader().inboxFile('file-1');
     expect(kept?.fileName).toBe('log.csv');
-    expect(Buffer.compare(kept?.bytes ?? new Uint8Array(), bytes)).toBe(0);
+    expect(Buffer.compare(kept?.bytes ?? new Uint8Array(), file)).toBe(0);
     expect(handle.reader().inboxFile('file-2')).toBeUndefined();
   });
-  it('knows a file that was taken before, under whatever name', () => {
+  it('knows a file that was taken before, under whatever name', async () => {
     const handle = openNew();
-    handle.takeFile('log.csv', bytes, { id: 'file-1', nowMs: 1 });
-    expect(handle.takeFile('copy of log.csv', bytes, { id: 'file-2', nowMs: 2 })).toBe('file-1');
+    await handle.takeFile('log.csv', bytes, { id: 'file-1', nowMs: 1 });
+    expect(await handle.takeFile('copy of log.csv', bytes, { id: 'file-2', nowMs: 2 })).toBe('file-1');
     expect(handle.reader().inboxFile('file-1')?.fileName).toBe('log.csv');
+  });
+  it('keeps a file once that comes twice at the same time', async () => {
+    const handle = openNew();
+    const taken = ['file-1', 'file-2'].map((id) => handle.takeFile('log.csv', bytes, { id, nowMs: 1 }));
+    expect(new Set(await Promise.all(taken)).size).toBe(1);
+  });
+  it('says so where the book was closed meanwhile', async () => {
+    const handle = openNew();
+    const taking = handle.takeFile('log.csv', bytes, { id: 'file-1', nowMs: 1 });
+    handle.close();
+    await expect(taking).rejects.toThrow('The book was closed before log.csv was kept.');
   });
   it.each([
     ['an empty file', 'empty.csv', new Uint8Array(), 'empty.csv is empty.'],
     ['a file over 32 MB, which no log is read from', 'big.csv', new Uint8Array(32 * 1024 * 1024 + 1), 'big.csv is too large: 33 MB; a log may have at most 32 MB.'],
     ['a name with folders in it', '../log.csv', bytes, 'The file needs a plain name of 1 to 255 characters.'],
     ['no name', '', bytes, 'The file needs a plain name of 1 to 255 characters.'],
-  ])('refuses %s', (_what, name, content, message) => {
-    expect(() => openNew().takeFile(name, content, { id: 'file-1', nowMs: 1 })).toThrow(message);
+  ])('refuses %s', async (_what, name, content, message) => {
+    await expect(openNew().takeFile(name, content, { id: 'file-1', nowMs: 1 })).rejects.toThrow(message);
   });
 });
 

@@ -58,7 +58,7 @@ describe('a correction of a lot', () => {
     expect(items[0]?.text).toContain('Lake Trout, not Lake Whitefish');
     expect(items[0]?.text).toContain(codes[0]);
     expect(items[0]?.text).not.toContain(codes[1]);
-    const { labels } = await kitchen.ask('label.printed', { packIds, stockId: '4x3in' });
+    const { labels } = await kitchen.ask('label.printed', { packIds, stockId: '4x3in', why: 'The species was corrected.' });
     expect(JSON.stringify(labels[0]?.blocks)).toContain('Lake Trout');
   });
 

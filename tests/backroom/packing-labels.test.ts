@@ -112,7 +112,7 @@ describe('printing', () => {
     const first = await kitchen.ask('label.printed', { packIds: batch.packIds, stockId: '4x3in' }, 'HA');
     expect(first.labels).toEqual(await labels(batch));
     kitchen.clock.advance(HOUR_MS);
-    await kitchen.ask('label.printed', { packIds: batch.packIds.slice(0, 1), stockId: '4x2in' });
+    await kitchen.ask('label.printed', { packIds: batch.packIds.slice(0, 1), stockId: '4x2in', why: 'torn' });
     expect((await kitchen.ask('pack.list', { batchId })).packs.map((pack) => pack.printedCount)).toEqual([2, 1]);
     const { labels: kept, entries } = await kitchen.ask('record.batch', { batchId });
     expect(kept.map((label) => label.stock.id)).toEqual(['4x2in', '4x3in']);

@@ -10,7 +10,7 @@ export function roomOn(file: string, nowMs: number): { room: BookRoom; book: Ope
   const book = handle.reader();
   const never = (): never => { throw new Error('nothing is written here'); };
   const room = {
-    catalogue, clock: { nowMs: () => nowMs }, hands: handsInProcess(), version: 'test', caller: { front: 'ask', device: 'test', personId: null, commandId: null },
+    catalogue, clock: { nowMs: () => nowMs }, hands: handsInProcess(), feeds: undefined as never, version: 'test', caller: { front: 'ask', device: 'test', personId: null, commandId: null },
     keeper: undefined as never, newId: never, book, person: null, changed: never,
   } as const satisfies BookRoom;
   return { room, book, close: () => handle.close() };

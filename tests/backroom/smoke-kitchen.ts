@@ -56,7 +56,7 @@ export async function openSmokeKitchen(
 
 /** Changes the kitchen's settings. */
 export async function saveKitchen(kitchen: TestKitchen, change: Partial<Input<'office.saveKitchen'>>): Promise<void> {
-  const { demo: _demo, ...settings } = (await kitchen.ask('office.get', {})).kitchen;
+  const { demo: _demo, labels: _labels, ...settings } = (await kitchen.ask('office.get', {})).kitchen;
   await kitchen.ask('office.saveKitchen', { ...settings, ...change });
 }
 

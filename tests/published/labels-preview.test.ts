@@ -92,7 +92,7 @@ describe('label.preview', () => {
 
   it('puts the printed, rounded-down weight into a GS1 code', () => {
     const { code } = preview({ ...RETAIL, netGrams: 341.97, gtin: '9520123456788' });
-    expect(code).toEqual({ symbology: 'gs1datamatrix', content: '(01)09520123456788(3103)000341(10)CO26195AE' });
+    expect(code).toEqual({ symbology: 'gs1datamatrix', content: '(01)09520123456788(3103)000341(13)260714(15)261012(10)CO26195AE' });
   });
 
   it('keeps a use-by date off a chilled vacuum pack and says that it needs proof', () => {

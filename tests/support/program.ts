@@ -15,6 +15,9 @@ export interface ProgramStart {
   readonly demo?: boolean;
   /** Moves the program's clock, so that a walk can go over more than one day. */
   readonly shiftMs?: number;
+  /** A module that is loaded before the program, and settings for it. */
+  readonly imported?: string;
+  readonly settings?: Readonly<Record<string, string>>;
 }
 
 export interface RunningProgram {
@@ -28,13 +31,13 @@ export interface RunningProgram {
 }
 
 /** Starts it on a free port. Rejects with what it said when it prints no address. */
-export async function startProgram({ bookFile, demo = false, shiftMs = 0 }: ProgramStart = {}): Promise<RunningProgram> {
+export async function startProgram({ bookFile, demo = false, shiftMs = 0, imported, settings = {} }: ProgramStart = {}): Promise<RunningProgram> {
   const ownFolder = bookFile === undefined ? mkdtempSync(path.join(os.tmpdir(), 'alderbook-walk-')) : null;
   const file = bookFile ?? path.join(ownFolder ?? '', 'kitchen.alderbook');
   const child = spawn(
     process.execPath,
-    [...(shiftMs === 0 ? [] : ['--import', path.join(ROOT, 'tests', 'support', 'shift-clock.mjs')]), path.join(ROOT, 'out', 'main', 'index.js'), '--front=browser', '--port=0', `--book=${file}`, ...(demo ? ['--demo'] : [])],
-    { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, SHIFT_CLOCK_MS: String(shiftMs) } },
+    ['--import', path.join(ROOT, 'tests', 'support', 'only-this-computer.mjs'), ...(shiftMs === 0 ? [] : ['--import', path.join(ROOT, 'tests', 'support', 'shift-clock.mjs')]), ...(imported === undefined ? [] : ['--import', imported]), path.join(ROOT, 'out', 'main', 'index.js'), '--front=browser', '--port=0', `--book=${file}`, ...(demo ? ['--demo'] : [])],
+    { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, SHIFT_CLOCK_MS: String(shiftMs), ...settings } },
   );
   const exited = new Promise<number>((resolve) => child.once('exit', (code) => resolve(code ?? 1)));
   const faults: string[] = [];

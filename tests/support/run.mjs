@@ -1,5 +1,5 @@
 /**
- * What `npm run check`, `npm test`, `npm run gallery`, `npm run proof`, `npm run bench` and `npm run mutants` run. Plain JavaScript: it must say its sentence
+ * What `npm run check`, `npm test`, `npm run gallery`, `npm run proof`, `npm run bench`, `npm run faults` and `npm run mutants` run. Plain JavaScript: it must say its sentence
  * even on a Node that can't read TypeScript.
  */
 const [, , what] = process.argv;
@@ -20,8 +20,9 @@ else if (what === 'test') await import('./run-tests.ts');
 else if (what === 'gallery') await import('./gallery.ts');
 else if (what === 'proof') await import('./proof.ts');
 else if (what === 'bench') await import('./bench.ts');
+else if (what === 'faults') await import('./faults.ts');
 else if (what === 'mutants') await import('./mutants.ts');
 else {
-  process.stderr.write('Run it with npm run check, npm test, npm run gallery, npm run proof, npm run bench or npm run mutants.\n');
+  process.stderr.write('Run it with npm run check, npm test, npm run gallery, npm run proof, npm run bench, npm run faults or npm run mutants.\n');
   process.exitCode = 1;
 }

@@ -28,6 +28,8 @@ export interface TestKitchenOptions {
   /** A file that lies there already, opened as it is; nothing is made, and its folder is the test's own. */
   readonly bookFile?: string;
   readonly nowMs?: number;
+  /** Opens the live feeds that are on; the clock goes on by itself then. */
+  readonly runsFeeds?: boolean;
 }
 
 export interface TestKitchen {
@@ -68,16 +70,18 @@ const OWN_KITCHEN = {
 } as const;
 
 /** Opens a kitchen in a folder of its own; both are gone when the test is over. */
-export async function openTestKitchen({ demo = false, empty = false, bookFile, nowMs = KITCHEN_NOW_MS }: TestKitchenOptions = {}): Promise<TestKitchen> {
+export async function openTestKitchen({ demo = false, empty = false, bookFile, nowMs = KITCHEN_NOW_MS, runsFeeds = false }: TestKitchenOptions = {}): Promise<TestKitchen> {
   const folder = mkdtempSync(join(tmpdir(), 'alderbook-kitchen-'));
   const file = bookFile ?? join(folder, 'kitchen.alderbook');
   const faults: LogLine[] = [];
+  const startedMs = performance.now();
+  const goneOnMs = () => (runsFeeds ? Math.round(performance.now() - startedMs) : 0);
   let now = nowMs;
   let heard: { subject: Subject; ids: readonly string[] }[] = [];
-  const room = await openBackRoom({ bookFile: file, dataFolder: null, demo: false, version: '0.0.0-test' }, {
+  const room = await openBackRoom({ bookFile: file, dataFolder: null, demo: false, version: '0.0.0-test', runsFeeds }, {
     services,
     catalogue,
-    clock: { nowMs: () => now },
+    clock: { nowMs: () => now + goneOnMs() },
     hands: handsInProcess(),
     log: (line) => {
       if (line.level === 'error') faults.push(line);
@@ -115,9 +119,9 @@ export async function openTestKitchen({ demo = false, empty = false, bookFile, n
       throw new Error(`${fileName} was refused: ${taken.error.message}`, { cause: taken.error });
     },
     clock: {
-      nowMs: () => now,
+      nowMs: () => now + goneOnMs(),
       set: (ms) => {
-        now = ms;
+        now = ms - goneOnMs();
       },
       advance: (ms) => {
         now += ms;

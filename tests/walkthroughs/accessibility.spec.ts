@@ -24,7 +24,7 @@ async function findings(page: Page): Promise<string[]> {
 /** Pages of a place that have an address of their own. */
 const DEEPER = [
   'brine-bench/taste', 'brine-bench/recipes', 'brine-bench/recipes/narrows-house-brine', 'brine-bench/ingredients', 'brine-bench/strength',
-  'office/thermometers', 'office/papers', 'office/limits', 'office/kitchen',
+  'office/thermometers', 'office/feeds', 'office/papers', 'office/limits', 'office/labels', 'office/kitchen',
 ];
 
 /** Tab by tab, and the deeper pages that a place opens into. */

@@ -1,9 +1,9 @@
 import { expect } from '@playwright/test';
 import { words } from '../../renderer/words/words.ts';
 import { guardPage } from '../support/page-guard.ts';
+import { brineABatch, putIn, readRound } from '../support/walk/brine-batch.ts';
 import { test } from '../support/walk/demo-program.ts';
-import { brineABatch, packAndShelve } from '../support/walk/first-smoke.ts';
-import type { Hand } from '../support/walk/hand.ts';
+import { packAndShelve } from '../support/walk/first-smoke.ts';
 
 const { smokehouse } = words;
 const MINUTE_MS = 60_000;
@@ -14,27 +14,15 @@ const COOK = [[150, 146.4, 146.9, 147.3], [160, 146.8, 147.2, 148.1], [170, 147.
 const COOLING = [[192, 133.0, 131.5, 130.2], [260, 68.4, 68.0, 67.1], [365, 52.0, 51.4, 50.2], [425, 39.0, 38.6, 38.1]] as const;
 const OUT_MINUTE = 181;
 
-/** One round: the leaf stays open from round to round. */
-async function readRound(hand: Hand, inMs: number, [minute, ...values]: readonly [number, number, number, number]): Promise<void> {
-  await hand.at(inMs + minute * MINUTE_MS);
-  for (const [index, value] of values.entries()) await hand.type(smokehouse.pieceName(index + 1), value.toFixed(1));
-  await hand.tapWords('button', smokehouse.entry.keep);
-  await expect(hand.page.getByRole('status')).toHaveText(smokehouse.entry.kept(3));
-  await expect(hand.page.getByLabel(smokehouse.pieceName(1), { exact: true })).toHaveValue('');
-}
-
 test('a batch read by hand at the moments the screen names is proven, released and packed in at most 80 taps and entries', async ({ page, program }) => {
   const guard = await guardPage(page);
   const inMs = Date.now() - 8 * 60 * MINUTE_MS;
   await page.goto(program.url);
   const hand = await brineABatch(page, inMs);
-  await hand.tapWords('radio', 'Stone smoker');
-  await hand.tapWords('button', smokehouse.open);
-  await hand.at(inMs);
-  await hand.tapWords('button', smokehouse.fishIsIn);
+  await putIn(hand, inMs);
 
   await hand.tapWords('button', smokehouse.enter);
-  for (const round of COOK) await readRound(hand, inMs, round);
+  for (const [minute, ...values] of COOK) await readRound(hand, inMs + minute * MINUTE_MS, values);
   await hand.tapWords('button', words.parts.close);
   await expect(page.getByText(/^Core at 145 °F.*: meets$/)).toBeVisible();
   await hand.at(inMs + OUT_MINUTE * MINUTE_MS);
@@ -42,7 +30,7 @@ test('a batch read by hand at the moments the screen names is proven, released a
   await expect(page.getByText(smokehouse.nextReading)).toBeVisible();
 
   await hand.tapWords('button', smokehouse.enter);
-  for (const round of COOLING) await readRound(hand, inMs, round);
+  for (const [minute, ...values] of COOLING) await readRound(hand, inMs + minute * MINUTE_MS, values);
   await hand.tapWords('button', words.parts.close);
   await expect(page.getByText(/to 70 °F in 2 h.*: meets$/)).toBeVisible();
   await hand.tapWords('button', smokehouse.cooled);

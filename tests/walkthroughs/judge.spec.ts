@@ -6,9 +6,10 @@ import type { Page } from '@playwright/test';
 import { words } from '../../renderer/words/words.ts';
 import { guardPage } from '../support/page-guard.ts';
 import { startProgram } from '../support/program.ts';
+import { brineABatch, putIn, readRound } from '../support/walk/brine-batch.ts';
 import { coldSmokeABatch } from '../support/walk/cold-smoke.ts';
 import { browserFronts, test } from '../support/walk/demo-program.ts';
-import { brineABatch, packAndShelve, smokeABatch } from '../support/walk/first-smoke.ts';
+import { packAndShelve, smokeABatch } from '../support/walk/first-smoke.ts';
 import { Hand } from '../support/walk/hand.ts';
 import { makeSmokeLog } from '../support/walk/smoke-csv.ts';
 
@@ -16,13 +17,6 @@ const { smokehouse, packingTable, coldStore, instruments, worklist, parts } = wo
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;
 const DAY_MS = 24 * HOUR_MS;
-
-async function readRound(hand: Hand, atMs: number, values: readonly number[]): Promise<void> {
-  await hand.at(atMs);
-  for (const [index, value] of values.entries()) await hand.type(smokehouse.pieceName(index + 1), value.toFixed(1));
-  await hand.tapWords('button', smokehouse.entry.keep);
-  await expect(hand.page.getByLabel(smokehouse.pieceName(1), { exact: true })).toHaveValue('');
-}
 
 async function goTo(page: Page, hash: string): Promise<void> {
   await page.evaluate((next) => { window.location.hash = next; }, hash);
@@ -33,10 +27,7 @@ test('a gap breaks the hold while the fish still cooks: the chef sees what is mi
   const inMs = Date.now() - 6 * HOUR_MS;
   await page.goto(program.url);
   const hand = await brineABatch(page, inMs);
-  await hand.tapWords('radio', 'Stone smoker');
-  await hand.tapWords('button', smokehouse.open);
-  await hand.at(inMs);
-  await hand.tapWords('button', smokehouse.fishIsIn);
+  await putIn(hand, inMs);
   await hand.tapWords('button', smokehouse.enter);
   // Two rounds ten minutes apart, then nobody for half an hour.
   for (const minute of [150, 160, 190]) await readRound(hand, inMs + minute * MINUTE_MS, [146.4, 146.9, 147.3]);

@@ -1,8 +1,8 @@
 import { expect } from '@playwright/test';
 import { words } from '../../renderer/words/words.ts';
 import { guardPage } from '../support/page-guard.ts';
+import { brineABatch, putIn } from '../support/walk/brine-batch.ts';
 import { browserFronts, test } from '../support/walk/demo-program.ts';
-import { brineABatch } from '../support/walk/first-smoke.ts';
 
 const { smokehouse, alarms, chart, paper } = words;
 const MINUTE_MS = 60_000;
@@ -13,10 +13,7 @@ test('a load that runs: keys and a sheet for paper, an alarm seen by name, the c
   const inMs = Date.now() - 4 * 60 * MINUTE_MS;
   await page.goto(program.url);
   const hand = await brineABatch(page, inMs);
-  await hand.tapWords('radio', 'Stone smoker');
-  await hand.tapWords('button', smokehouse.open);
-  await hand.at(inMs);
-  await hand.tapWords('button', smokehouse.fishIsIn);
+  await putIn(hand, inMs);
 
   // Printed before anything is read, so that it can be copied from.
   await hand.tapWords('link', paper.sheet.titles.smoke);

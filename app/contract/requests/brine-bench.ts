@@ -89,6 +89,8 @@ export const Mend = z.strictObject({
   voids: z.array(z.string()),
 });
 /** A piece taken out of the brine and analysed. */
+/** Kept of what was written on paper first, on a sheet with a number or on any other. */
+const CopiedFromPaper = { fromPaper: z.literal(true).exactOptional(), sheet: z.string().exactOptional() };
 export const SoakSample = z.strictObject({
   id: Id,
   batchId: Id,
@@ -99,6 +101,7 @@ export const SoakSample = z.strictObject({
   how: z.enum(['laboratory', 'titration']),
   initials: z.string(),
   enteredAtMs: InstantMs,
+  ...CopiedFromPaper,
 });
 export const SoakEvent = z.strictObject({
   what: z.enum(['start', 'turn', 'end']),
@@ -107,6 +110,7 @@ export const SoakEvent = z.strictObject({
   roomTicks: Ticks.nullable(),
   initials: z.string(),
   enteredAtMs: InstantMs,
+  ...CopiedFromPaper,
 });
 /** How far a batch has come. */
 export const Stage = z.enum(['ready', 'soaking', 'drying', 'smoking', 'cooling', 'cooled', 'released', 'on-hold', 'rejected']);
@@ -168,7 +172,11 @@ export const brineBenchRequests = {
     }),
     z.strictObject({ batch: Batch }),
   ),
-  'batch.list': query(z.strictObject({}), z.strictObject({ batches: z.array(Batch) })),
+  'batch.list': query(
+    /** `withoutLoad`: only those that were in no smoker yet. */
+    z.strictObject({ withoutLoad: z.literal(true).exactOptional() }),
+    z.strictObject({ batches: z.array(Batch) }),
+  ),
   'batch.get': query(z.strictObject({ batchId: Id }), z.strictObject({ batch: Batch })),
 } as const;
 

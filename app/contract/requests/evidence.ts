@@ -74,7 +74,7 @@ export const WorkItem = z.strictObject({
   id: Id,
   batchId: Id,
   batchName: z.string(),
-  what: z.enum(['decide-again', 'labels', 'packs']),
+  what: z.enum(['decide-again', 'labels', 'packs', 'call']),
   text: z.string(),
   sinceMs: InstantMs,
   done: z.strictObject({ initials: z.string(), atMs: InstantMs, how: z.string() }).nullable(),

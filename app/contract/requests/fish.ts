@@ -17,6 +17,8 @@ export const FishSource = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('guest'),
     ownerName: Words,
+    /** The guest or party on file whose catch it is. */
+    guestId: Id.optional(),
     ownerAddress: z.string().trim().max(200).optional(),
     licence: z.string().trim().max(60).optional(),
     caughtArea: z.string().trim().max(120).optional(),

@@ -74,7 +74,7 @@ export const LabelContent = z.strictObject({
     }),
   ),
   missing: z.array(LabelGap),
-  code: z.strictObject({ ...codeFields, dots: z.int().positive(), moduleMm: z.number().positive() }),
+  code: z.strictObject({ ...codeFields, symbology: z.enum(['datamatrix', 'gs1datamatrix', 'qrcode']), dots: z.int().positive(), moduleMm: z.number().positive() }),
   netQuantityFootShare: z.number().nullable(),
 });
 export type LabelContent = z.infer<typeof LabelContent>;

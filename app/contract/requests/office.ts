@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { command, pure, query, startsBook } from '../endpoint.ts';
 import { Failure } from '../envelope.ts';
+import { LabelChoice } from './label-choice.ts';
 import { Id, InstantMs, Role, TemperatureUnit, Ticks, TypedMass, TypedTemperature, Words } from './quantities.ts';
 
 export const KitchenKind = z.enum(['food-service', 'seller', 'custom-processor', 'home']);
@@ -30,11 +31,15 @@ export const KitchenDraft = z.strictObject({
   nutritionGround: z.enum(['retailer-total-sales', 'retailer-food-sales', 'low-volume', 'very-small', 'small-pack']).optional(),
   /** The paper on which the kitchen may use nitrite, such as a variance with its number; without one it may not. */
   nitriteGround: z.string().trim().max(200).optional(),
+  /** How far packs, trim and remainder may be off the finished weight, in per cent, before it is asked why. */
+  weightTolerancePercent: z.number().min(0).max(20).optional(),
 });
 export const Kitchen = z.strictObject({
   ...KitchenDraft.shape,
   /** True in the demonstration kitchen: everything in it is invented. */
   demo: z.boolean(),
+  /** How its labels look; chosen on a page of its own. */
+  labels: LabelChoice.optional(),
 });
 export const PersonDraft = z.strictObject({ initials: z.string().trim().min(1).max(4), name: z.string().trim().max(80), role: Role });
 export const Person = z.strictObject({ id: Id, ...PersonDraft.shape });

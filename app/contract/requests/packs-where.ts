@@ -1,6 +1,6 @@
 /** Where a pack is and what became of it: trays, places, guests and buyers, hand-over. */
 import { z } from 'zod';
-import { Day, Id, InstantMs, Ticks, Words } from './quantities.ts';
+import { Day, Id, InstantMs, Ticks, TypedMass, Words } from './quantities.ts';
 
 /** Whoever takes packs away, or brought the fish: a guest, a party, or somebody who buys. */
 export const Guest = z.strictObject({
@@ -14,20 +14,25 @@ export const Guest = z.strictObject({
   checkoutDay: Day.nullable(),
 });
 
-/** Packs frozen together: when they were sealed, went into the freezer, were frozen solid, and how that is known. */
+/**
+ * Packs frozen together: when they were sealed, went into the freezer, were frozen solid, and how that is known.
+ * Without packs it is the fish itself, frozen against parasites before it is packed; that was sealed never.
+ */
 export const Tray = z.strictObject({
   id: Id,
   batchId: Id,
   name: Words,
-  packIds: z.array(Id).min(1).max(200),
+  packIds: z.array(Id).max(200),
   placeId: Id,
   spot: z.string().trim().max(40),
-  sealedAtMs: InstantMs,
+  sealedAtMs: InstantMs.nullable(),
   intoFreezerAtMs: InstantMs,
   frozenAtMs: InstantMs.nullable(),
   /** How it is known that they were solid. */
   frozenHow: z.enum(['probe-in-fish', 'probe-in-dummy', 'touch']).nullable(),
+  /** The probe that stands in a fish or a dummy on it. */
   pointId: Id.nullable(),
+  probeIn: z.enum(['fish', 'dummy']).optional(),
   outAtMs: InstantMs.nullable(),
   initials: z.string(),
 });
@@ -78,6 +83,14 @@ export const Portioning = z.strictObject({
   /** Said where the weights don't add up within the kitchen's tolerance. */
   why: z.string().trim().max(300),
 });
+
+/** What a pack was weighed with, beside its weight. */
+export const sealExtras = {
+  /** `gross`: on the scale in its bag; the tare is taken off, and the net is what is kept. */
+  weighed: z.enum(['net', 'gross']).optional(),
+  tare: TypedMass.optional(),
+  target: TypedMass.optional(),
+} as const;
 
 export type Guest = z.infer<typeof Guest>;
 export type Tray = z.infer<typeof Tray>;

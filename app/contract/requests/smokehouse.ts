@@ -2,8 +2,10 @@
 import { z } from 'zod';
 import { command, query } from '../endpoint.ts';
 import { Batch } from './brine-bench.ts';
+import { EarlierInstrument } from './point-instrument.ts';
 import { Id, InstantMs, PointRole, Process, Series, TemperatureUnit, Ticks, TypedTemperature, Words } from './quantities.ts';
 import { ThinnedSeries } from './series.ts';
+import { TakenOut } from './taken-out.ts';
 import { SetResult } from './verdict.ts';
 
 export const PieceDraft = z.strictObject({
@@ -23,6 +25,8 @@ export const Point = z.strictObject({
   rackPlace: z.string(),
   instrumentId: Id.nullable(),
   instrumentName: z.string(),
+  /** The thermometers before this one, oldest first; left out where it was always this one. */
+  earlier: z.array(z.strictObject({ ...EarlierInstrument.shape, instrumentName: z.string() })).optional(),
 });
 export const Load = z.strictObject({
   id: Id,
@@ -38,6 +42,8 @@ export const Load = z.strictObject({
   outAtMs: InstantMs.nullable(),
   /** Set when the cooling record is closed. */
   cooledAtMs: InstantMs.nullable(),
+  /** What came out before the rest, in the order of marking; left out where nothing did. */
+  takenOut: z.array(TakenOut).optional(),
   points: z.array(Point),
 });
 /** What one piece still needs, for the biggest thing on the page. */
@@ -71,9 +77,15 @@ const LogQuestion = z.strictObject({
 /** What the logger's own clock showed at an instant: all its readings are moved by the difference. */
 const LoggerClock = z.strictObject({ showsMs: InstantMs, atMs: InstantMs });
 const ColumnPoint = z.strictObject({ name: z.string(), pointId: Id });
+/** `instrumentId` tells which thermometer the column is from, where the point had several; null: one that nobody named. */
+const ImportedColumn = z.strictObject({ ...ColumnPoint.shape, instrumentId: Id.nullable().optional() });
 
 export const smokehouseRequests = {
-  'load.list': query(z.strictObject({}), z.strictObject({ loads: z.array(Load) })),
+  'load.list': query(
+    /** With `newest` those that aren't cooled yet, and so many of the others with the highest numbers. */
+    z.strictObject({ newest: z.int().min(1).max(100).exactOptional() }),
+    z.strictObject({ loads: z.array(Load) }),
+  ),
   'load.open': command(
     z.strictObject({ smokerId: Id, batchIds: z.array(Id).min(1).max(8), pieces: z.array(PieceDraft).min(1).max(24), chamberInstrumentId: Id.nullable() }),
     z.strictObject({ load: Load }),
@@ -91,6 +103,8 @@ export const smokehouseRequests = {
       /** One result per batch, by its deciding set. */
       results: z.array(z.strictObject({ batchId: Id, result: SetResult })),
       nowMs: InstantMs,
+      /** What is lost because the program was off, and what was not read since; left out where nothing is. */
+      off: z.strictObject({ fromMs: InstantMs, toMs: InstantMs, pointIds: z.array(Id) }).optional(),
     }),
   ),
   /** In and out of the chamber, the end of smoking, and the end of the cooling record. */
@@ -105,7 +119,13 @@ export const smokehouseRequests = {
       /** The number on the sheet that they were copied from. */
       sheet: z.string().trim().min(1).max(20).optional(),
     }),
-    z.strictObject({ kept: z.int() }),
+    z.strictObject({
+      kept: z.int(),
+      /** Typed for the same point less than a minute apart, the same figure: not kept again. Left out where there are none. */
+      already: z.int().optional(),
+      /** Typed for the same point less than a minute apart as another figure: both are kept, and the less favourable counts. */
+      beside: z.array(z.strictObject({ pointId: Id, text: z.string(), unit: TemperatureUnit })).optional(),
+    }),
   ),
   /** Reads a file of the inbox and shows what it can and can't know. */
   'readings.preview': query(
@@ -119,6 +139,8 @@ export const smokehouseRequests = {
     }),
     z.strictObject({
       fileName: z.string(),
+      /** Of a workbook: the sheet that was read. */
+      sheet: z.string().optional(),
       /** The answers it was read with, those from before included. */
       answers: z.record(z.string(), z.string()).optional(),
       /** The last file of the same shape, where answers or points were taken from it. */
@@ -146,7 +168,7 @@ export const smokehouseRequests = {
       fileId: Id,
       answers: z.record(z.string(), z.string()),
       /** Which column goes to which point; a column may be left out. */
-      columns: z.array(ColumnPoint).min(1).max(64),
+      columns: z.array(ImportedColumn).min(1).max(64),
       loggerClock: LoggerClock.optional(),
       /** Why a file that is in the book is taken over again with its readings at other times: they are there twice then. */
       whyAgain: z.string().trim().min(1).max(300).optional(),

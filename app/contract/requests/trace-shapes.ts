@@ -10,6 +10,8 @@ export const IngredientLot = z.strictObject({
   lotCode: Words,
   supplierName: z.string().trim().max(120),
   receivedAtMs: InstantMs,
+  /** Since when brines are made of it; null before and after. */
+  inUseSinceMs: InstantMs.nullable().default(null),
   usedIn: z.array(z.strictObject({ batchId: Id, atMs: InstantMs, initials: z.string() })),
 });
 
@@ -32,6 +34,8 @@ export const Recall = z.strictObject({
   about: z.strictObject({ kind: z.string().max(40), id: z.string().max(64), label: z.string().max(200) }),
   startedAtMs: InstantMs,
   startedBy: z.string(),
+  /** Every batch it reaches, those without packs too. */
+  batchIds: z.array(Id).default([]),
   packs: z.array(z.strictObject({
     packId: Id,
     code: z.string(),

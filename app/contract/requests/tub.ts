@@ -5,6 +5,8 @@ import { Batch, Mend, MendAfter, MendStep, SoakSample } from './brine-bench.ts';
 import { Id, InstantMs, TypedMass, TypedTemperature } from './quantities.ts';
 
 const Figure = z.string().trim().max(20);
+/** Copied from paper, and the number at the head of the sheet where it has one. */
+const Copied = { fromPaper: z.boolean().optional(), sheet: z.string().trim().min(1).max(20).optional() };
 /** How strong the brine was found: per cent by weight, or a float's degrees at a temperature. */
 const Measured = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('percent'), percent: Figure }),
@@ -64,7 +66,7 @@ export const tubRequests = {
   /** A piece out of the brine that was titrated or sent to a laboratory; the forecast learns from it, no check does. */
   'soak.sample': command(
     z.strictObject({
-      batchId: Id, takenAtMs: InstantMs, thicknessMm: z.number(), saltPercent: Figure, moisturePercent: Figure, how: z.enum(['laboratory', 'titration']),
+      batchId: Id, takenAtMs: InstantMs, thicknessMm: z.number(), saltPercent: Figure, moisturePercent: Figure, how: z.enum(['laboratory', 'titration']), ...Copied,
     }),
     z.strictObject({ samples: z.array(SoakSample) }),
   ),
@@ -81,6 +83,7 @@ export const tubRequests = {
       tub: z.string().trim().max(60).optional(),
       basket: z.string().trim().max(60).optional(),
       brineReused: z.boolean().optional(),
+      ...Copied,
     }),
     z.strictObject({ batch: Batch }),
   ),

@@ -12,8 +12,9 @@ import type { BookRoom } from '../room.ts';
 import { latestOutMs } from './alarm-time.ts';
 import { coolingGoals } from './judging/cooling-goals.ts';
 import { nextReadingsOf } from './judging/next-readings.ts';
-import { runningBatches, type RunningBatch } from './judging/running-batch.ts';
+import { asPiece, runningBatches, type RunningBatch } from './judging/running-batch.ts';
 import { pointsOf } from './load-view.ts';
+import { loadAsPoint } from './taken-out.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -30,7 +31,7 @@ export function findAlarms(room: BookRoom, load: StoredLoad): FoundAlarm[] {
   if (first === undefined) return [];
   const nowMs = room.clock.nowMs();
   const found = [
-    ...running.flatMap((batch) => batch.pieces.flatMap((piece) => [...heating(room, load, batch, piece, nowMs), ...cooling(load, batch, piece, nowMs)])),
+    ...running.flatMap((batch) => batch.pieces.flatMap((piece) => pieceAlarms(room, asPiece(batch, load, piece), piece, nowMs))),
     ...chamber(load, running),
     ...silent(room, load, first.context.words, nowMs),
     ...rounds(room, load, running, nowMs),
@@ -43,7 +44,11 @@ function named(pointId: string | null | undefined, alarm: Alarm | undefined): Fo
   return alarm === undefined ? [] : [{ ...alarm, pointId: pointId ?? null, key: `${alarm.kind} ${pointId ?? ''}`.trim() }];
 }
 
-function heating(room: BookRoom, load: StoredLoad, { hold, cooling: descent, judged, context }: RunningBatch, piece: MeasuredPoint, nowMs: number): FoundAlarm[] {
+function pieceAlarms(room: BookRoom, batch: RunningBatch, piece: MeasuredPoint, nowMs: number): FoundAlarm[] {
+  return [...heating(room, batch, piece, nowMs), ...cooling(batch, piece, nowMs)];
+}
+
+function heating(room: BookRoom, { load, hold, cooling: descent, judged, context }: RunningBatch, piece: MeasuredPoint, nowMs: number): FoundAlarm[] {
   if (hold === undefined || load.inAtMs === null || load.outAtMs !== null) return [];
   const rule = heatRule(hold, 0);
   const measured = measurePlace(piece, rule, judged, judged.records.process);
@@ -58,8 +63,8 @@ function heating(room: BookRoom, load: StoredLoad, { hold, cooling: descent, jud
   }, context.words));
 }
 
-function cooling(load: StoredLoad, batch: RunningBatch, piece: MeasuredPoint, nowMs: number): FoundAlarm[] {
-  const { outAtMs } = load;
+function cooling(batch: RunningBatch, piece: MeasuredPoint, nowMs: number): FoundAlarm[] {
+  const { outAtMs } = batch.load;
   if (outAtMs === null) return [];
   const goal = coolingGoals(batch, piece).find((each) => !each.isReached);
   if (goal === undefined || goal.byMs === null) return [];
@@ -68,8 +73,10 @@ function cooling(load: StoredLoad, batch: RunningBatch, piece: MeasuredPoint, no
 }
 
 /** The chamber is every batch's: in a hot smoke the hottest hold is asked of it, in a cold one the warmest ceiling. */
-function chamber(load: StoredLoad, running: readonly RunningBatch[]): FoundAlarm[] {
+function chamber(load: StoredLoad, batches: readonly RunningBatch[]): FoundAlarm[] {
   const { inAtMs, outAtMs } = load;
+  // What came out before the rest asks nothing of it any more.
+  const running = batches.filter((batch) => batch.load.outAtMs === null);
   const [first] = running;
   if (inAtMs === null || outAtMs !== null || first === undefined) return [];
   const hottest = running.flatMap(({ hold }) => hold ?? []).toSorted((one, other) => limitTicks(other.limit) - limitTicks(one.limit))[0];
@@ -94,8 +101,9 @@ function isHeld({ hold, judged, pieces }: RunningBatch): boolean {
 /** Only what sends by itself can fall silent; a probe that was pulled as the load came out has not. */
 function silent(room: BookRoom, load: StoredLoad, words: Words, nowMs: number): FoundAlarm[] {
   return pointsOf(room, load).flatMap((point) => {
+    const { outAtMs } = loadAsPoint(load, point);
     const last = room.book.lastReading(point.id);
-    if (last === undefined || last.how !== 'instrument' || (load.outAtMs !== null && (point.role === 'chamber' || last.atMs <= load.outAtMs))) return [];
+    if (last === undefined || last.how !== 'instrument' || (outAtMs !== null && (point.role === 'chamber' || last.atMs <= outAtMs))) return [];
     const since = room.book.seriesOf(point.id, { fromMs: last.atMs - 60 * MINUTE_MS, toMs: last.atMs });
     return named(point.id, probeSilent({ name: nameText(point.role, point.name), lastMs: last.atMs, gapMs: gapMsOf(since.atMs), nowMs }, words));
   });

@@ -8,6 +8,9 @@ import { nameOf } from './release.ts';
 import { rejudge, releasedOf } from './rejudging.ts';
 import { needStandingRelease } from './standing-release.ts';
 import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
+import { loadOfBatch } from './taken-out.ts';
+import { areMarksOfFish } from './trays-marks.ts';
+import { packTraysOf } from './trays-of-batch.ts';
 
 type Marking = Parsed<'batch.mark'>;
 type What = Marking['what'];
@@ -29,6 +32,7 @@ export function markBatch(room: BookRoom, input: Marking): void {
       remedy: 'A mark is set once. If its time is wrong, write so in the reason when you hold or release the batch.',
     });
   }
+  if (input.what !== 'sealed') refuseOnTrays(room, batch);
   refuseFuture(room, input.atMs, ['atMs']);
   if (input.what === 'sealed') refuseSealing(room, batch, input.atMs);
   refuseWrongOrder(room, batch, input);
@@ -44,6 +48,12 @@ export function markBatch(room: BookRoom, input: Marking): void {
   rejudge(room, releasedOf(room, [batch.id]), 'a mark of the freezer or the sealing was set');
 }
 
+/** Packs on trays are marked by their trays: the batch’s marks are the worst of theirs. */
+function refuseOnTrays(room: BookRoom, batch: StoredBatch): void {
+  if (packTraysOf(room, batch.id).length === 0 || areMarksOfFish(room, batch)) return;
+  throw new Refusal('CONFLICT', `The packs of ${nameOf(batch)} lie on trays, and its marks are those of its trays.`, { remedy: 'Mark the tray at the cold store.' });
+}
+
 /** Sealed is only what was released to be packed, and not before that. */
 function refuseSealing(room: BookRoom, batch: StoredBatch, atMs: number): void {
   const release = needStandingRelease(room, batch);
@@ -55,7 +65,7 @@ function refuseSealing(room: BookRoom, batch: StoredBatch, atMs: number): void {
 }
 
 function refuseWrongOrder(room: BookRoom, batch: StoredBatch, input: Marking): void {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   refuseBefore(room, input.atMs, WORDS[input.what], { what: 'making the batch', atMs: batch.madeAtMs }, ['atMs']);
   if (input.what === 'sealed' || input.what === 'into-freezer') refuseInSmoker(room, batch, load, input);
   if (input.what !== 'frozen' && input.what !== 'out-of-freezer') return;

@@ -5,10 +5,11 @@ import type { BookRoom } from '../room.ts';
 import { standingDecision } from './release.ts';
 import { soakLimitsOf } from './soak-limits.ts';
 import { speciesOf } from './species.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 /** The only place where the wire's batch is composed. */
 export function viewBatch(room: BookRoom, batch: StoredBatch): Batch {
-  const { recipe: _recipe, ownIngredients: _ownIngredients, scheduledId: _scheduledId, weights: _weights, asksReuse: _asksReuse, ...kept } = batch;
+  const { recipe: _recipe, ownIngredients: _ownIngredients, scheduledId: _scheduledId, weights: _weights, asksReuse: _asksReuse, ingredientLotIds: _ingredientLotIds, ...kept } = batch;
   const species = speciesOf(room, batch.speciesId);
   const lots = lotsOf(room, batch);
   return {
@@ -44,7 +45,7 @@ export function stageOf(room: BookRoom, batch: StoredBatch): Stage {
 }
 
 function workStage(room: BookRoom, batch: StoredBatch): Stage {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   if (load !== undefined && load.inAtMs !== null) {
     if (load.outAtMs === null) return 'smoking';
     // Nothing is asked of the cooling of cold-smoked fish.

@@ -10,6 +10,7 @@ import { refuseInput } from './field-refusal.ts';
 import { kitchenOf } from './kitchen.ts';
 import { nameOf } from './release.ts';
 import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 type Weighing = Parsed<'batch.weigh'>;
 
@@ -53,7 +54,7 @@ function refuseBrined(room: BookRoom, batch: StoredBatch, input: Weighing, mass:
 }
 
 function refuseFinished(room: BookRoom, batch: StoredBatch, input: Weighing, mass: EnteredMass): void {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   if (load === undefined || load.outAtMs === null) throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} has not come out of the smoker.`, { remedy: 'Mark the load out first.' });
   refuseBefore(room, input.atMs, 'Weighing the finished fish', { what: 'coming out of the smoker', atMs: load.outAtMs }, ['atMs']);
   const brined = weightOf(batch, 'brined');

@@ -31,6 +31,7 @@ function giveCard(room: BookRoom, input: Parsed<'brine.card'>): Output<'brine.ca
 }
 
 /** Every batch of the book, the latest made first. */
-function listBatches(room: BookRoom): Output<'batch.list'> {
-  return { batches: room.book.shelf('batches').all().toReversed().map((batch) => viewBatch(room, batch)) };
+function listBatches(room: BookRoom, { withoutLoad }: Parsed<'batch.list'>): Output<'batch.list'> {
+  const batches = room.book.shelf('batches').all().filter(({ loadId }) => withoutLoad === undefined || loadId === null);
+  return { batches: batches.toReversed().map((batch) => viewBatch(room, batch)) };
 }

@@ -95,7 +95,9 @@ function sourceOf(lot: StoredFishLot, ownerName: string | null): StoredFishLot['
   if (ownerName === null) return lot.source;
   if (lot.source.kind !== 'guest') refuseInput(`Lot ${lot.code} was bought and has no owner.`, ['ownerName'], 'Leave the owner as it is.');
   if (ownerName.trim() === '') refuseInput('An owner needs a name.', ['ownerName'], 'Type the name of the guest or party.');
-  return { ...lot.source, ownerName: ownerName.trim() };
+  // The guest on file was the wrong one; by the right name the packs find their owner.
+  const { guestId: _guestId, ...source } = lot.source;
+  return { ...source, ownerName: ownerName.trim() };
 }
 
 function refuseThickness(millimetres: number, path: readonly (string | number)[]): void {

@@ -10,6 +10,7 @@ import { refuseInput } from './field-refusal.ts';
 import { gateLines, judgeBatch } from './judging/judge-batch.ts';
 import { nameOf } from './release.ts';
 import { sayInstant } from './when.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 type Opening = Parsed<'corrective.open'>;
 
@@ -83,7 +84,7 @@ function checkOf(room: BookRoom, batch: StoredBatch, checkId: string): CheckResu
 
 /** What is asked of the fish must still be possible for it; the process of a batch is never another one afterwards. */
 function refuseClosedWay(room: BookRoom, batch: StoredBatch, { disposition, evaluation }: Opening, check: CheckResultWire | undefined): void {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   const refuse = (message: string, remedy: string): never => refuseInput(message, ['disposition'], remedy, 'RULE_BLOCKS');
   switch (disposition) {
     case 'go-on-cooking':

@@ -9,6 +9,7 @@ import { unwrap } from '../refusal.ts';
 import { sayingSource } from './judging/wire-set.ts';
 import type { BookRoom } from '../room.ts';
 import type { StoredBatch, StoredLoad } from '../book/stored.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 const MINUTE_MS = 60_000;
 const WITHOUT_PIECE: MeasuredPoint = { name: 'no piece', role: 'piece', readings: [] };
@@ -25,7 +26,7 @@ interface Step extends Omit<ExposureStep, 'fromMs' | 'toMs'> {
  * @param isHoldMet whether the cooling began after a completed hold
  */
 export async function exposureOf(room: BookRoom, batch: StoredBatch, judged: Pick<JudgeCase, 'points'>, isHoldMet: boolean, words: Words): Promise<ExposureWire | null> {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   const pieces = judged.points.filter((point) => point.role === 'piece' && point.record === 'process');
   const found: { steps: ExposureStep[]; exposure: Exposure }[] = [];
   for (const piece of pieces.length === 0 ? [WITHOUT_PIECE] : pieces) {

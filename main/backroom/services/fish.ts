@@ -31,6 +31,7 @@ const OLDEST_MS = 366 * 24 * 3_600_000;
 function receiveFishLot(room: BookRoom, input: Receiving): Output<'fishLot.receive'> {
   const species = speciesOf(room, input.speciesId);
   const mass = unwrap(massFromText(input.mass.text, input.mass.unit, 'mass'));
+  if (input.source.kind === 'guest' && input.source.guestId !== undefined) room.book.shelf('guests').need(input.source.guestId);
   refuseWrongTimes(room, input);
   const lot: StoredFishLot = {
     id: room.newId(), code: nextCode(room, input.receivedAtMs), source: input.source, speciesId: species.id, form: input.form, mass,

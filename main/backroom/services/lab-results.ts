@@ -9,6 +9,7 @@ import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
 import { rejudge, releasedOf } from './rejudging.ts';
 import { sayDay, zoneOf } from './when.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 /** The contract allows four decimals, so hundred per cent in its last place is this. */
 const PLACES = 4;
@@ -59,7 +60,7 @@ function refuseImpossible(input: Parsed<'lab.record'>): void {
 
 function refuseWrongDay(room: BookRoom, input: Parsed<'lab.record'>): void {
   const batch = room.book.shelf('batches').need(input.batchId);
-  const outAtMs = batch.loadId === null ? null : room.book.shelf('loads').need(batch.loadId).outAtMs;
+  const outAtMs = loadOfBatch(room, batch)?.outAtMs ?? null;
   if (outAtMs === null) {
     throw new Refusal('RULE_BLOCKS', `${batch.shortName} has not come out of the smoker, and a laboratory result is of finished fish.`, {
       remedy: 'Mark the load out first.',

@@ -1,34 +1,30 @@
-/** What a pack's label says, composed from the record of its batch. */
-import type { Pack, StoredLabel } from '../../../app/contract/requests/packing.ts';
-import type { Decision } from '../../../app/contract/requests/verdict.ts';
-import { localDay } from '../../../app/measures/zone.ts';
+/** What a pack's label says, composed from the record of its batch and placed on its stock. */
+import type { LabelChoice } from '../../../app/contract/requests/label-choice.ts';
+import type { LabelPlace, Pack, Stock, StoredLabel } from '../../../app/contract/requests/packing.ts';
 import { composeLabel } from '../../../app/packs/compose-label.ts';
-import { addDays, dayText, daysBetween, readDay } from '../../../app/packs/dates.ts';
-import type { Jurisdiction, LabelDates, LabelGap, LabelInput, LabelKitchen, LabelOwner } from '../../../app/packs/label-types.ts';
+import { drawnGaps, labelChecks } from '../../../app/packs/label-checks.ts';
+import { placeLabel, tooLargeForPouch, type LabelContent } from '../../../app/packs/label-content.ts';
+import type { LabelGap, LabelInput } from '../../../app/packs/label-types.ts';
+import { DOTS_PER_MM_203, DOTS_PER_MM_300 } from '../../../app/packs/symbol-size.ts';
+import { panelFromMillimetres, panelSquareInches } from '../../../app/packs/type-height.ts';
 import { canonicalJson, sha256Hex } from '../book/canonical.ts';
-import type { StoredBatch, StoredFishLot } from '../book/stored.ts';
-import { Refusal, unwrap } from '../refusal.ts';
+import type { StoredBatch } from '../book/stored.ts';
+import { unwrap } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
-import { lotsOf } from './batch-view.ts';
-import { kitchenOf } from './kitchen.ts';
-import { labelIngredients } from './label-ingredients.ts';
-import { nameOf, refuseUnreleased } from './release.ts';
-import { speciesOf } from './species.ts';
-import { zoneOf } from './when.ts';
+import { choiceOf } from './label-choice.ts';
+import { labelInput, ownerOf } from './label-input.ts';
+import { needStock } from './label-stocks.ts';
+import { refuseUnreleased } from './release.ts';
 
-/** How long a frozen pack is at its best: the kitchen's choice (common practice; extension sheets say two to six months). */
-const FROZEN_BEST_DAYS = 90;
-/** The day of smoking counts as the first of Michigan's 14 days (MSU Extension, Labels for commercial smoked fish, second-hand). */
-const CHILLED_LAST_DAY = 13;
-/** Where a chilled pack must show its shelf life: Michigan (second-hand), and Canada for packs that let air in (CFIA, read). */
-const SHELF_LIFE_WANTED: readonly Jurisdiction[] = ['us-mi', 'ca-on'];
-/** The licence number of a guest: the record of custom fish wants it, the pack may go without. It can’t be entered here. */
+/** What the record of custom fish wants beside the name; the pack may go without: WAC 220-305-110(3) (read). */
 const RECORD_GAP = 'L15';
 const NUTRITION_GAP = 'L07';
 const NO_GROUND = 'Nothing says on which ground Nutrition Facts are left off (21 CFR 101.9(j)). Enter the ground in the office, with the kitchen’s name and address.';
-const JURISDICTIONS: Readonly<Record<string, Jurisdiction>> = {
-  ak: 'us-ak', alaska: 'us-ak', ca: 'us-ca', california: 'us-ca', mi: 'us-mi', michigan: 'us-mi',
-  ny: 'us-ny', 'new york': 'us-ny', wi: 'us-wi', wisconsin: 'us-wi', on: 'ca-on', ontario: 'ca-on',
+/** The ground “small pack”: less than 12 square inches to bear a label, 21 CFR 101.9(j)(13) (from memory). */
+const SMALL_PACK_SQUARE_INCHES = 12;
+const WHERE: Readonly<Record<string, LabelPlace>> = {
+  L01: 'fish-in', L02: 'labels', L03: 'labels', L04: 'ingredients', L05: 'ingredients', L06: 'kitchen', L07: 'kitchen', L08: 'packing-table',
+  L09: 'packing-table', L10: 'ingredients', L12: 'labels', L13: 'ingredients', L14: 'labels', L15: 'fish-in',
 };
 
 /**
@@ -38,90 +34,72 @@ const JURISDICTIONS: Readonly<Record<string, Jurisdiction>> = {
 export function labelOfPack(room: BookRoom, pack: Pack, stockId: string): StoredLabel {
   const batch = room.book.shelf('batches').need(pack.batchId);
   const release = refuseUnreleased(room, batch);
-  const stock = room.catalogue.stocks.find((candidate) => candidate.id === stockId);
-  if (stock === undefined) {
-    throw new Refusal('NOT_FOUND', `There is no label stock “${stockId}”.`, { remedy: 'Choose one from the list.' });
-  }
-  const { blocks, missing, code } = unwrap(composeLabel(labelInput(room, batch, pack, release)));
+  const stock = needStock(room, stockId);
+  const choice = choiceOf(room.book);
+  const input = labelInput(room, batch, pack, release, choice);
+  const placed = placedOn(stock, choice, input, unwrap(composeLabel(input, room.catalogue.fish)));
+  const facts = { ...placed, nutritionGround: input.nutritionGround, fishHidden: choice.fishHidden, footShare: placed.netQuantityFootShare };
+  const missing = [...gapsOfPack(placed.missing, input), ...drawnGaps(facts), ...pouchGaps(stock, choice, input)].map(withPlace);
   const label: Omit<StoredLabel, 'digest'> = {
     packId: pack.id, packCode: pack.code,
-    blocks: blocks.map(({ element, text, source }) => ({ element, text, source })),
-    missing: gapsOfPack(room, missing),
-    code: { ...code },
-    stock: { id: stock.id, name: stock.name, widthMm: stock.widthMm, heightMm: stock.heightMm },
+    blocks: placed.blocks.map(({ element, text, source, isBold, leastLetterMm, measuredBy }) => ({ element, text, source, isBold, leastLetterMm, measuredBy })),
+    missing,
+    code: { ...placed.code },
+    stock: { ...stock },
     custom: batch.sourceKind === 'guest',
+    placing: { dpi: choice.dpi, pouch: choice.pouch, footShare: placed.netQuantityFootShare },
+    ...(choice.mark === null ? {} : { mark: choice.mark }),
+    checks: labelChecks({ ...facts, missing }).map((check) => ({ ...check })),
+    cautions: cautionsOf(room, batch, input, choice).map(withPlace),
   };
   return { ...label, digest: sha256Hex(canonicalJson(label)) };
 }
 
-/** What the pack itself lacks, each with where it is entered in this program. */
-function gapsOfPack(room: BookRoom, missing: readonly LabelGap[]): StoredLabel['missing'] {
-  const hasGround = kitchenOf(room.book).nutritionGround !== undefined;
+function placedOn(stock: Stock, choice: LabelChoice, input: LabelInput, composed: Parameters<typeof placeLabel>[0]): LabelContent {
+  const placed = placeLabel(composed, {
+    jurisdiction: input.jurisdiction, stock, pouch: choice.pouch ?? undefined, dotsPerMm: choice.dpi === 203 ? DOTS_PER_MM_203 : DOTS_PER_MM_300,
+  });
+  const isQr = choice.symbol === 'qr' && placed.code.symbology === 'datamatrix';
+  return isQr ? { ...placed, code: { ...placed.code, symbology: 'qrcode' } } : placed;
+}
+
+/** What the pack itself lacks; what only its record wants is told as a caution. */
+function gapsOfPack(missing: readonly LabelGap[], { nutritionGround }: LabelInput): readonly LabelGap[] {
   return missing.filter(({ element }) => element !== RECORD_GAP)
-    .map(({ element, why }) => ({ element, why: element === NUTRITION_GAP && !hasGround ? NO_GROUND : why }));
+    .map(({ element, why }) => ({ element, why: element === NUTRITION_GAP && nutritionGround === undefined && !why.includes('claim') ? NO_GROUND : why }));
 }
 
-function labelInput(room: BookRoom, batch: StoredBatch, pack: Pack, release: Decision): LabelInput {
-  const { marketName } = speciesOf(room, batch.speciesId);
-  const jurisdiction = jurisdictionOf(kitchenOf(room.book).address.region);
-  return {
-    kitchen: labelKitchen(room),
-    identity: { process: batch.process, marketName, form: `fillet portion, skin ${batch.skin}` },
-    netGrams: pack.net.grams,
-    ingredients: labelIngredients(room, batch, marketName),
-    dates: labelDates(room, batch, pack, release, jurisdiction),
-    lot: pack.code,
-    pack: release.pack,
-    store: release.store,
-    jurisdiction,
-    ...(batch.sourceKind === 'guest' ? { owner: ownerOf(room, batch) } : {}),
-    nutritionGround: kitchenOf(room.book).nutritionGround,
-  };
+/** What doesn't go together with the pouch: a label larger than it, or the ground of a small pack. */
+function pouchGaps(stock: Stock, { pouch }: LabelChoice, { nutritionGround, owner }: LabelInput): readonly LabelGap[] {
+  if (pouch === null) return [];
+  const tooLarge = tooLargeForPouch({ stock, pouch });
+  const squareInches = panelSquareInches(panelFromMillimetres(pouch.widthMm, pouch.heightMm));
+  const isNoSmallPack = owner === undefined && nutritionGround === 'small-pack' && squareInches >= SMALL_PACK_SQUARE_INCHES;
+  return [
+    ...(tooLarge === undefined ? [] : [{ element: 'L03', why: tooLarge }]),
+    ...(isNoSmallPack ? [{ element: NUTRITION_GAP, why: `The side of the pouch alone has ${squareInches.toFixed(0)} square inches; “small pack” is a ground for less than ${SMALL_PACK_SQUARE_INCHES} in all (21 CFR 101.9(j)(13)). Enter another ground in the office.` }] : []),
+  ];
 }
 
-function labelKitchen(room: BookRoom): LabelKitchen {
-  const { name, address, phone } = kitchenOf(room.book);
-  return { name, address: address.street, city: address.city, region: address.region, postalCode: address.postalCode, phone };
-}
-
-function jurisdictionOf(region: string): Jurisdiction {
-  return JURISDICTIONS[region.trim().toLowerCase()] ?? 'us-federal';
-}
-
-/** Smoked, packed and, where one can be given without proof of shelf life, best by; never a use-by. */
-function labelDates(room: BookRoom, batch: StoredBatch, pack: Pack, release: Decision, jurisdiction: Jurisdiction): LabelDates {
-  const outAtMs = batch.loadId === null ? null : room.book.shelf('loads').need(batch.loadId).outAtMs;
-  if (outAtMs === null) throw new Error(`released batch ${nameOf(batch)} never came out of the smoker`);
-  const zone = zoneOf(room);
-  const smokedOn = localDay(outAtMs, zone);
-  const packedOn = localDay(pack.sealedAtMs, zone);
-  const bestBy = release.store === 'frozen' ? laterBy(packedOn, FROZEN_BEST_DAYS)
-    : SHELF_LIFE_WANTED.includes(jurisdiction) ? laterBy(smokedOn, CHILLED_LAST_DAY) : undefined;
-  return { smokedOn, packedOn, ...(bestBy === undefined || bestBy <= packedOn ? {} : { bestBy }) };
-}
-
-function laterBy(day: string, days: number): string {
-  return dayText(addDays(unwrap(readDay(day)), days));
-}
-
-/** The guest of the batch's fish lots; the catch runs from the first day to the last of them. */
-function ownerOf(room: BookRoom, batch: StoredBatch): LabelOwner {
-  const lots = lotsOf(room, batch);
-  const [first] = lots;
-  if (first?.source.kind !== 'guest') throw new Error(`guest batch ${nameOf(batch)} has no guest's fish lot`);
-  const { ownerName, licence, ownerAddress, caughtArea } = first.source;
-  return { name: ownerName, licence, address: ownerAddress, caughtOn: caughtDays(lots, zoneOf(room)), caughtArea };
-}
-
-/** `2026-07-11`, or `2026-07-11/2026-07-12` for a catch of several days; undefined while a lot has no day of catch. */
-function caughtDays(lots: readonly StoredFishLot[], zone: string): string | undefined {
-  const days: string[] = [];
-  for (const lot of lots) {
-    if (lot.caughtAtMs === null) return undefined;
-    days.push(localDay(lot.caughtAtMs, zone));
+function cautionsOf(room: BookRoom, batch: StoredBatch, { store, pack }: LabelInput, choice: LabelChoice): readonly LabelGap[] {
+  const cautions: LabelGap[] = [];
+  if (choice.pouch === null && batch.sourceKind !== 'guest') {
+    cautions.push({ element: 'L03', why: 'Nobody said how large the pouch is: the net quantity is drawn for a side of up to 10 × 10 in, and where it must stand can’t be told. Enter the pouch in the office under labels.' });
   }
-  const sorted = days.toSorted();
-  const [from, to] = [sorted.at(0), sorted.at(-1)];
-  if (from === undefined || to === undefined) return undefined;
-  return daysBetween(unwrap(readDay(from)), unwrap(readDay(to))) === 0 ? from : `${from}/${to}`;
+  if (choice.secondLanguage === 'fr' && (store !== 'frozen' || pack !== 'vacuum')) {
+    cautions.push({ element: 'L08', why: 'French words were read for frozen packs only (Canadian Food Inspection Agency, Fish labelling); for this pack none are printed.' });
+  }
+  if (batch.sourceKind !== 'guest') return cautions;
+  const owner = ownerOf(room, batch);
+  const wanted = [['licence number', owner.licence], ['permanent address', owner.address], ['day of the catch', owner.caughtOn], ['area of the catch', owner.caughtArea]] as const;
+  const lacking = wanted.filter(([, text]) => text === undefined || text === '').map(([what]) => what);
+  if (lacking.length > 0) {
+    cautions.push({ element: RECORD_GAP, why: `The pack may go without, the record of custom-processed fish may not (WAC 220-305-110(3)): ${lacking.join(', ')} of ${owner.name}. Enter it at fish in.` });
+  }
+  return cautions;
+}
+
+function withPlace({ element, why }: LabelGap): StoredLabel['missing'][number] {
+  const where = WHERE[element];
+  return { element, why, ...(where === undefined ? {} : { where }) };
 }

@@ -9,6 +9,8 @@ import { weighedLines } from './brine-card-ingredients.ts';
 
 /** An ingredient that is nothing but water; the smoke dries off more than the fish took up, so it is not on the label. */
 const ALL_WATER_PERCENT = 100;
+/** Stands for what was rounded to nothing, or isn't taken up at all: it is listed last, and not left out. */
+const TRACE = 0.001;
 
 /**
  * The fish and each ingredient of its brine by the weight that stays, heaviest first on the label.
@@ -33,7 +35,7 @@ function mergeSameName(weighed: readonly WeighedIngredient[], share: number): La
     const before = merged.get(ingredient.labelName);
     merged.set(ingredient.labelName, {
       name: ingredient.labelName,
-      grams: (before?.grams ?? 0) + grams * share,
+      grams: (before?.grams ?? 0) + Math.max(grams, TRACE) * Math.max(share, TRACE),
       subIngredients: [...new Set([...(before?.subIngredients ?? []), ...ingredient.subIngredients])],
       allergens: [...new Set([...(before?.allergens ?? []), ...ingredient.allergens])],
     });

@@ -8,6 +8,7 @@ import { stageOf } from './batch-view.ts';
 import { nextReadingsOf } from './judging/needs.ts';
 import { soakDues, stepsOf, turnsOf } from './line-steps.ts';
 import { speciesOf } from './species.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 export const lineServices = { 'line.get': getLine } satisfies Services<'line.get'>;
 
@@ -27,7 +28,7 @@ function getLine(room: BookRoom): Output<'line.get'> {
 }
 
 function barOf(room: BookRoom, batch: StoredBatch, nowMs: number): LineBar {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   return {
     batchId: batch.id,
     name: `${batch.shortName} ${speciesOf(room, batch.speciesId).commonName}`,

@@ -3,10 +3,10 @@ import type { StoredLoad } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { refuseInput } from './field-refusal.ts';
-import { giveLotCodes, lotDayOf } from './lot-letters.ts';
+import { renewLotCodes } from './lot-letters.ts';
 import { judgeBatch } from './judging/judge-batch.ts';
 import { rejudge, releasedOf } from './rejudging.ts';
-import { refuseBefore, refuseFuture, sayInstant, zoneOf } from './when.ts';
+import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
 
 export type LoadMark = 'in' | 'end-of-smoking' | 'out' | 'cooled';
 
@@ -35,7 +35,7 @@ export function setLoadMark(room: BookRoom, loadId: string, mark: MarkToSet): St
   refuseWrongOrder(room, load, mark);
   if (mark.what === 'in') refuseMissedBefore(room, load);
   const marked: StoredLoad = { ...load, [KEYS[mark.what]]: mark.atMs };
-  const kept = lotDayOf(marked, zoneOf(room)) === lotDayOf(load, zoneOf(room)) ? marked : giveLotCodes(room, marked);
+  const kept = renewLotCodes(room, load, marked);
   loads.put(kept);
   room.book.record({
     kind: 'load.mark', subjectId: loadId, happenedAtMs: mark.atMs,
@@ -85,6 +85,10 @@ function refuseWrongOrder(room: BookRoom, load: StoredLoad, mark: MarkToSet): vo
       const ended = batch.soak.find((event) => event.what === 'end');
       refuseBefore(room, mark.atMs, 'Going in', { what: `the end of the soak of ${batch.shortName}`, atMs: ended?.atMs ?? null }, mark.path);
     }
+  }
+  if (mark.what === 'out') {
+    const last = load.takenOut?.toSorted((one, other) => other.atMs - one.atMs)[0];
+    if (last !== undefined) refuseBefore(room, mark.atMs, 'Coming out', { what: 'taking out before the rest', atMs: last.atMs }, mark.path);
   }
   for (const [index, other] of ORDER.entries()) {
     const otherAtMs = load[KEYS[other]];

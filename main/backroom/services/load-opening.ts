@@ -6,6 +6,7 @@ import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
 import { pointsOf } from './load-view.ts';
+import { loadAsPoint } from './taken-out.ts';
 
 type Opening = Parsed<'load.open'>;
 
@@ -135,7 +136,7 @@ function probesInSmokers(room: BookRoom): Map<string, string> {
   for (const load of room.book.shelf('loads').all()) {
     if (load.outAtMs !== null) continue;
     for (const point of pointsOf(room, load)) {
-      if (point.instrumentId !== null) taken.set(point.instrumentId, `load ${load.number} (${point.name})`);
+      if (point.instrumentId !== null && loadAsPoint(load, point).outAtMs === null) taken.set(point.instrumentId, `load ${load.number} (${point.name})`);
     }
   }
   return taken;

@@ -11,6 +11,7 @@ import { judgeBatch, keepingOf } from './judging/judge-batch.ts';
 import { needsOf, nextReadingsOf } from './judging/needs.ts';
 import { readOnce } from './judging/points.ts';
 import { runningBatches, type RunningBatch } from './judging/running-batch.ts';
+import { lostWhileOff } from './load-off.ts';
 import { loadOf } from './load-view.ts';
 import { overviewOf } from './series-window.ts';
 
@@ -19,6 +20,7 @@ export function progressOf(room: BookRoom, load: StoredLoad): Output<'load.get'>
   const batches = load.batchIds.map((batchId) => room.book.shelf('batches').need(batchId));
   const readingsAt = readOnce(room);
   const running = runningBatches(room, load, readingsAt);
+  const off = lostWhileOff(room, load);
   return {
     load: loadOf(room, load),
     batches: batches.map((batch) => viewBatch(room, batch)),
@@ -28,6 +30,7 @@ export function progressOf(room: BookRoom, load: StoredLoad): Output<'load.get'>
     limitLines: limitLinesOf(running),
     results: batches.map((batch) => ({ batchId: batch.id, result: judgeBatch(room, batch, keepingOf(room, batch), readingsAt).deciding })),
     nowMs: room.clock.nowMs(),
+    ...(off === undefined ? {} : { off }),
   };
 }
 

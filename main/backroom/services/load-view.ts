@@ -18,6 +18,7 @@ export function loadOf(room: BookRoom, load: StoredLoad): Load {
     endOfSmokingAtMs: load.endOfSmokingAtMs,
     outAtMs: load.outAtMs,
     cooledAtMs: load.cooledAtMs,
+    ...(load.takenOut === undefined || load.takenOut.length === 0 ? {} : { takenOut: load.takenOut }),
     points: pointsOf(room, load).map((point) => pointOf(room, point)),
   };
 }
@@ -29,6 +30,7 @@ export function pointsOf(room: BookRoom, load: StoredLoad): StoredPoint[] {
 }
 
 function pointOf(room: BookRoom, point: StoredPoint): Point {
+  const nameOf = (id: string | null): string => (id === null ? '' : (room.book.shelf('instruments').get(id)?.name ?? ''));
   return {
     id: point.id,
     name: point.name,
@@ -37,6 +39,7 @@ function pointOf(room: BookRoom, point: StoredPoint): Point {
     thicknessMm: point.thicknessMm,
     rackPlace: point.rackPlace,
     instrumentId: point.instrumentId,
-    instrumentName: point.instrumentId === null ? '' : (room.book.shelf('instruments').get(point.instrumentId)?.name ?? ''),
+    instrumentName: nameOf(point.instrumentId),
+    ...(point.earlierInstruments === undefined ? {} : { earlier: point.earlierInstruments.map((one) => ({ ...one, instrumentName: nameOf(one.instrumentId) })) }),
   };
 }

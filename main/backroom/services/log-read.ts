@@ -23,9 +23,18 @@ export function readLogColumns(bytes: Uint8Array, options: LogOptions): Outcome<
   const direct = readLogBytes(bytes, options);
   if (direct !== undefined) return good(direct);
   const text = decodeLog(bytes, options.fileName ?? 'The file');
-  if (!text.ok) return text;
-  const log = readLog(text.value, options);
-  return log.ok ? good(columnsOfLog(log.value, shapeOfText(text.value))) : log;
+  return text.ok ? readGenerally(text.value, options) : text;
+}
+
+/** As `readLogColumns`, of a text of any length. */
+export function readTextColumns(text: string, options: LogOptions): Outcome<ColumnLog> {
+  const direct = readLogBytes(new TextEncoder().encode(text), options);
+  return direct === undefined ? readGenerally(text, options) : good(direct);
+}
+
+function readGenerally(text: string, options: LogOptions): Outcome<ColumnLog> {
+  const log = readLog(text, options);
+  return log.ok ? good(columnsOfLog(log.value, shapeOfText(text))) : log;
 }
 
 function readLogRequest(_room: object, input: LogReadInput): LogReadOutput {

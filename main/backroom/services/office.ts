@@ -117,7 +117,7 @@ function saveKitchen(room: BookRoom, input: Parsed<'office.saveKitchen'>): Outpu
   refuseUnknownZone(input.timeZone, ['timeZone']);
   needDecidingSet(room, input.decidingSetId, ['decidingSetId']);
   const before = kitchenOf(room.book);
-  const kitchen = { ...input, demo: before.demo };
+  const kitchen = { ...input, demo: before.demo, ...(before.labels === undefined ? {} : { labels: before.labels }) };
   room.book.shelf('kitchen').put({ id: 'kitchen', ...kitchen });
   room.book.record({
     kind: 'office.saveKitchen', subjectId: 'kitchen', happenedAtMs: null,

@@ -2,6 +2,7 @@
 import type { Parsed } from '../../../app/contract/contract.ts';
 import type { Pack } from '../../../app/contract/requests/packing.ts';
 import { massFromText, massIn, type EnteredMass } from '../../../app/measures/mass.ts';
+import { netOfGross } from '../../../app/packs/portion-balance.ts';
 import { makePackCode } from '../../../app/packs/lot-code.ts';
 import type { StoredBatch } from '../book/stored.ts';
 import { Refusal, unwrap } from '../refusal.ts';
@@ -10,7 +11,9 @@ import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
 import { kitchenOf } from './kitchen.ts';
 import { nameOf } from './release.ts';
-import { packsOf } from './packs-of-batch.ts';
+import { forgetEmptied } from './pack-where-stock.ts';
+import { packsOf, sayMass } from './packs-of-batch.ts';
+import { balanceOfBatch } from './portioning-balance.ts';
 import { needStandingRelease } from './standing-release.ts';
 import { refuseBefore, refuseFuture } from './when.ts';
 
@@ -29,21 +32,58 @@ export function sealPacks(room: BookRoom, input: Parsed<'pack.seal'>): Pack[] {
   refuseFuture(room, input.sealedAtMs, ['sealedAtMs']);
   // People type whole minutes, so a pack sealed in the minute of the release is sealed after it.
   refuseBefore(room, input.sealedAtMs, 'Sealing', { what: 'the release', atMs: Math.floor(release.atMs / MINUTE_MS) * MINUTE_MS }, ['sealedAtMs']);
-  const weights = input.weights.map(({ text, unit }, index) => unwrap(massFromText(text, unit, `weights.${index}.text`)));
+  const weights = netWeights(room, input);
   const earlier = packsOf(room, batch.id);
   refuseTooHeavy(room, batch, earlier, weights);
+  refuseMoreThanLeft(room, batch, weights);
   const packs = weights.map((net, index) => packOf(room, batch, input.sealedAtMs, net, earlier.length + index + 1));
   for (const pack of packs) room.book.shelf('packs').put(pack);
   if (batch.sealedAtMs === null) room.book.shelf('batches').put({ ...batch, sealedAtMs: input.sealedAtMs });
   room.book.record({
     kind: 'pack.seal', subjectId: batch.id, happenedAtMs: input.sealedAtMs,
     summary: `Sealed ${packs.length} ${packs.length === 1 ? 'pack' : 'packs'} of ${nameOf(batch)}: ${packs.at(0)?.code ?? ''}${packs.length > 1 ? ` to ${packs.at(-1)?.code ?? ''}` : ''}.`,
-    after: { packs },
+    after: { packs, ...weighedHow(input) },
   });
+  forgetEmptied(batch.id);
   room.changed('packs', packs.map((pack) => pack.id));
   room.changed('batch', [batch.id]);
   room.changed('verdict', [batch.id]);
   return packs;
+}
+
+/** Net weights; of packs weighed in their bag the tare is taken off, and the record keeps what stood on the scale. */
+function netWeights(room: BookRoom, input: Parsed<'pack.seal'>): EnteredMass[] {
+  const typed = input.weights.map(({ text, unit }, index) => unwrap(massFromText(text, unit, `weights.${index}.text`)));
+  if (input.weighed !== 'gross') return typed;
+  if (input.tare === undefined) refuseInput('The weight of the empty bag is missing.', ['tare', 'text'], 'Weigh a new bag with its label and pad, and type that as the tare.');
+  const tare = unwrap(massFromText(input.tare.text, input.tare.unit, 'tare.text'));
+  return typed.map((gross, index): EnteredMass => {
+    const grams = netOfGross(gross.grams, tare.grams);
+    if (grams === undefined) refuseInput(`${gross.text} ${gross.unit} is no more than the bag weighs (${sayMass(room, tare.grams)}).`, ['weights', index, 'text'], 'Weigh it again, or choose net.');
+    const net = Math.floor(massIn(grams, gross.unit) * 1e4 + 1e-6) / 1e4;
+    return { text: String(net), unit: gross.unit, grams };
+  });
+}
+
+/** What the entry keeps beside the packs. */
+function weighedHow({ weighed, weights, tare, target }: Parsed<'pack.seal'>): Readonly<Record<string, unknown>> {
+  return { ...(weighed === 'gross' ? { gross: weights, tare } : {}), ...(target === undefined ? {} : { target }) };
+}
+
+/** Where the finished fish was weighed, no more is packed than is left of it, the kitchen's tolerance allowed. */
+function refuseMoreThanLeft(room: BookRoom, batch: StoredBatch, weights: readonly EnteredMass[]): void {
+  const { finishedGrams, leftGrams, packs, packedGrams, trimGrams, tolerancePercent } = balanceOfBatch(room, batch);
+  if (finishedGrams === null || leftGrams === null) return;
+  let left = leftGrams + (finishedGrams * tolerancePercent) / 100;
+  for (const [index, net] of weights.entries()) {
+    left -= net.grams;
+    if (left >= -1e-6) continue;
+    const trim = trimGrams === 0 ? '' : ` and ${sayMass(room, trimGrams)} trimmed off`;
+    refuseInput(
+      `Pack ${packs + index + 1} weighs ${net.text} ${net.unit}, but of the ${sayMass(room, finishedGrams)} of finished fish only ${sayMass(room, Math.max(0, left + net.grams - (finishedGrams * tolerancePercent) / 100))} is left: ${sayMass(room, packedGrams + weights.slice(0, index).reduce((sum, one) => sum + one.grams, 0))} is packed${trim}.`,
+      ['weights', index, 'text'], 'Weigh it again; check the unit, and whether it was weighed with its bag.',
+    );
+  }
 }
 
 function packOf(room: BookRoom, batch: StoredBatch, sealedAtMs: number, net: EnteredMass, serial: number): Pack {

@@ -5,14 +5,16 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { actingPerson } from './acting.ts';
+import { refuseInput } from './field-refusal.ts';
 import { labelOfPack } from './label-content.ts';
+import { stocksOf } from './label-stocks.ts';
 import { sealPacks } from './pack-sealing.ts';
 import { packsOf } from './packs-of-batch.ts';
 import { needStandingRelease } from './standing-release.ts';
 
 export const packingServices = {
   'stock.list': (room: BookRoom): Output<'stock.list'> => ({
-    stocks: room.catalogue.stocks.map(({ id, name, widthMm, heightMm }) => ({ id, name, widthMm, heightMm })),
+    stocks: stocksOf(room),
   }),
   'pack.seal': (room: BookRoom, input: Parsed<'pack.seal'>): Output<'pack.seal'> => ({ packs: sealPacks(room, input) }),
   'pack.list': (room: BookRoom, { batchId }: Parsed<'pack.list'>): Output<'pack.list'> => {
@@ -29,21 +31,31 @@ function keepPrinted(room: BookRoom, input: Parsed<'label.printed'>): Output<'la
   const packs = packsToLabel(room, input.packIds);
   const labels = packs.map((pack) => labelOfPack(room, pack, input.stockId));
   for (const label of labels) refuseIncomplete(label);
+  const why = input.why ?? '';
+  refuseUnexplained(packs, why);
   const nowMs = room.clock.nowMs();
   for (const [index, pack] of packs.entries()) {
     const label = labels[index];
     if (label === undefined) continue;
-    room.book.shelf('prints').put({ id: room.newId(), packId: pack.id, printedAtMs: nowMs, printedBy: actingPerson(room).initials, label });
+    room.book.shelf('prints').put({ id: room.newId(), packId: pack.id, printedAtMs: nowMs, printedBy: actingPerson(room).initials, label, why: pack.printedCount === 0 ? '' : why });
     room.book.shelf('packs').put({ ...pack, printedCount: pack.printedCount + 1 });
     room.book.record({
       kind: 'label.printed', subjectId: pack.batchId, happenedAtMs: nowMs,
       summary: `${pack.printedCount === 0 ? 'Printed' : 'Reprinted'} the label of pack ${pack.code} on ${label.stock.name}${pack.printedCount === 0 ? '' : `, time ${pack.printedCount + 1}`}.`,
+      ...(pack.printedCount === 0 ? {} : { why }),
       after: { packId: pack.id, digest: label.digest, stockId: label.stock.id, printedCount: pack.printedCount + 1 },
     });
   }
   room.changed('packs', input.packIds);
   room.changed('verdict', [...new Set(packs.map((pack) => pack.batchId))]);
   return { labels };
+}
+
+/** A second label of a pack may end on another pack: why there is one is kept. */
+function refuseUnexplained(packs: readonly Pack[], why: string): void {
+  const again = packs.find((pack) => pack.printedCount > 0);
+  if (again === undefined || why !== '') return;
+  refuseInput(`The label of pack ${again.code} was printed before.`, ['why'], 'Say why it is printed again: torn, lost, or what was corrected.');
 }
 
 function refuseIncomplete(label: StoredLabel): void {

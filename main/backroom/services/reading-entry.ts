@@ -1,11 +1,12 @@
 /** Readings typed by a person: by hand, or copied from paper. */
-import type { Parsed } from '../../../app/contract/contract.ts';
+import type { Output, Parsed } from '../../../app/contract/contract.ts';
 import type { StoredPoint } from '../book/stored.ts';
 import type { BookRoom, KeptReading, ReadingsToKeep } from '../room.ts';
 import { announceReadings } from './reading-news.ts';
 import { keepPoint, subjectOf } from './measuring.ts';
 import { refuseWrongSheet } from './paper-sheet-entry.ts';
 import { instrumentAt } from './point-instrument.ts';
+import { sortTwice } from './readings-twice.ts';
 import { readTypedTemperature } from './typed-temperature.ts';
 import { refuseFuture } from './when.ts';
 
@@ -20,10 +21,10 @@ interface TypedReading {
 
 /**
  * Keeps typed readings of pieces, chambers and places; late ones are kept like any other, with the time entered.
- * @returns how many were new
+ * @returns how many were new, and what of them was typed before for the same minute
  * @throws Refusal INVALID_INPUT naming the reading: not a temperature, still to come, an unknown point or instrument
  */
-export function enterReadings(room: BookRoom, input: Entering): number {
+export function enterReadings(room: BookRoom, input: Entering): Output<'readings.enter'> {
   const typed = input.readings.map((reading, index): TypedReading => {
     refuseFuture(room, reading.atMs, ['readings', index, 'atMs']);
     const { lowTicks, highTicks, text } = readTypedTemperature(reading.value, ['readings', index, 'value']);
@@ -35,13 +36,14 @@ export function enterReadings(room: BookRoom, input: Entering): number {
     return { point, instrumentId, unit: reading.value.unit, row };
   });
   refuseWrongSheet(room, input.how === 'copied-from-paper' ? input.sheet : undefined, typed.map((reading) => reading.point));
+  const { fresh, already, beside } = sortTwice(room, typed);
   let kept = 0;
-  for (const [subjectId, mine] of groupBy(typed, (reading) => subjectOf(reading.point))) {
+  for (const [subjectId, mine] of groupBy(fresh, (reading) => subjectOf(reading.point))) {
     for (const readings of groupsToKeep(mine, input)) kept += room.book.keepReadings(readings).kept;
     recordTyped(room, subjectId, mine, input);
   }
-  announceReadings(room, typed.map((reading) => reading.point));
-  return kept;
+  announceReadings(room, fresh.map((reading) => reading.point));
+  return { kept, ...(already.length === 0 ? {} : { already: already.length }), ...(beside.length === 0 ? {} : { beside: [...beside] }) };
 }
 
 /** What the record says of where they come from. */

@@ -5,6 +5,7 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { refuseInput } from './field-refusal.ts';
 import { rememberedShape, type RememberedShape } from './log-shapes.ts';
+import { readOnceOnly } from './read-ahead.ts';
 import { refuseFuture, zoneOf } from './when.ts';
 
 export interface ReadFile {
@@ -26,10 +27,10 @@ type Asked = Pick<Parsed<'readings.preview'>, 'fileId' | 'answers' | 'asBefore' 
  * @throws Refusal NOT_FOUND for a file that isn't there, FILE_UNREADABLE for bytes that are no log
  */
 export async function readInboxFile(room: BookRoom, { fileId, answers, asBefore = false, loggerClock }: Asked): Promise<ReadFile> {
-  const file = room.book.inboxFile(fileId);
-  if (file === undefined) throw new Refusal('NOT_FOUND', 'That file is not in the book’s inbox.', { remedy: 'Choose the file again.' });
+  const fileName = room.book.inboxFileName(fileId);
+  if (fileName === undefined) throw new Refusal('NOT_FOUND', 'That file is not in the book’s inbox.', { remedy: 'Choose the file again.' });
   const read = async (given: Readonly<Record<string, string>>): Promise<ColumnLog> => {
-    const outcome = await room.hands.run('readColumns', file.bytes, { fileName: file.fileName, timeZone: zoneOf(room), answers: given });
+    const outcome = await readOnceOnly(room.hands, fileId, { fileName, timeZone: zoneOf(room), answers: given }, () => room.book.inboxFile(fileId)?.bytes ?? new Uint8Array(0));
     if (outcome.ok) return outcome.value;
     const { message, remedy } = outcome.problem;
     throw new Refusal('FILE_UNREADABLE', message, { remedy });
@@ -38,7 +39,7 @@ export async function readInboxFile(room: BookRoom, { fileId, answers, asBefore 
   const before = asBefore ? rememberedShape(room, first.shape) : undefined;
   const all = { ...before?.answers, ...answers };
   const log = Object.keys(all).length === Object.keys(answers).length ? first : await read(all);
-  return { fileId, fileName: file.fileName, log: loggerClock === undefined ? log : movedBy(log, shiftOf(loggerClock)), answers: all, before };
+  return { fileId, fileName, log: loggerClock === undefined ? log : movedBy(log, shiftOf(loggerClock)), answers: all, before };
 }
 
 /** By how much readings are moved: the logger showed one time when it was another. */

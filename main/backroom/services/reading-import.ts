@@ -1,7 +1,6 @@
 /** Taking over a logger's file: every column to its point, in one go or not at all. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
 import type { ColumnPlace } from '../../../app/probes/log-columns.ts';
-import type { RefusedRow } from '../../../app/probes/log-types.ts';
 import { textAt } from '../../../app/probes/reading-columns.ts';
 import type { StoredPoint } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
@@ -10,6 +9,7 @@ import { refuseInput } from './field-refusal.ts';
 import { setLoadMark, type LoadMark } from './load-marks.ts';
 import { rememberFile, takenAtOtherTimes } from './log-shapes.ts';
 import { keepPoint, subjectOf } from './measuring.ts';
+import { splitByInstrument, type SplitColumn } from './reading-import-split.ts';
 import { greatestOf, instantsOf, leastOf, refuseWrongClock, shiftOf, spanOf, type ReadFile } from './reading-files.ts';
 import { announceReadings } from './reading-news.ts';
 import { refuseFuture, sayInstant } from './when.ts';
@@ -20,6 +20,7 @@ type Import = Parsed<'readings.import'>;
 interface Assigned {
   readonly place: ColumnPlace;
   readonly point: StoredPoint;
+  readonly split: SplitColumn;
 }
 
 /**
@@ -42,23 +43,23 @@ export function importReadings(room: BookRoom, input: Import, file: ReadFile): O
   const count = { kept: 0, alreadyThere: 0 };
   for (const subjectId of new Set(assigned.map(({ point }) => subjectOf(point)))) {
     const mine = assigned.filter(({ point }) => subjectOf(point) === subjectId);
-    for (const { place, point } of mine) {
-      const { kept, alreadyThere } = keepPlace(room, { pointId: point.id, instrumentId: point.instrumentId, how: 'file', source: fileName }, place);
+    for (const { point, split: { instrumentId, place } } of mine) {
+      const { kept, alreadyThere } = keepPlace(room, { pointId: point.id, instrumentId, how: 'file', source: fileName }, place);
       count.kept += kept;
       count.alreadyThere += alreadyThere;
     }
-    recordImport(room, input, subjectId, fileName, mine, log.refusedRows);
+    recordImport(room, input, subjectId, file, mine);
   }
   if (input.coversInToOut && input.loadId !== null) setMarksFrom(room, input.loadId, assigned, input.outAtMs ?? null);
   rememberFile(room, { ...file, shape: log.shape }, input.answers, columns);
   announceReadings(room, assigned.map(({ point }) => point));
-  return { ...count, refused: log.refusedRows.length };
+  return { ...count, refused: log.refusedRows.length + assigned.reduce((sum, { split }) => sum + split.refused.length, 0) };
 }
 
 function assign(room: BookRoom, input: Import, fileName: string, places: readonly ColumnPlace[]): Assigned[] {
   const names = new Set<string>();
   const pointIds = new Set<string>();
-  return input.columns.map(({ name, pointId }, index) => {
+  return input.columns.map(({ name, pointId, instrumentId }, index) => {
     const path = ['columns', index];
     const place = places.find((candidate) => candidate.name === name);
     if (place === undefined) refuseInput(`${fileName} has no column of readings called “${name}”.`, [...path, 'name'], 'Look at the file again and choose its columns.');
@@ -71,7 +72,7 @@ function assign(room: BookRoom, input: Import, fileName: string, places: readonl
     if (point.loadId !== null && point.loadId !== input.loadId) {
       refuseInput(`“${point.name}” is of another load.`, [...path, 'pointId'], 'Choose a point of this load, or a place of the office.');
     }
-    return { place, point };
+    return { place, point, split: splitByInstrument(room, point, place, instrumentId, [...path, 'instrumentId']) };
   });
 }
 
@@ -122,19 +123,20 @@ function sayMoved({ loggerClock }: Import): string {
   return `, moved ${amount} ${movedMs > 0 ? 'later' : 'earlier'} by the logger’s clock`;
 }
 
-function recordImport(room: BookRoom, input: Import, subjectId: string, fileName: string, mine: readonly Assigned[], refusedRows: readonly RefusedRow[]): void {
+function recordImport(room: BookRoom, input: Import, subjectId: string, { fileName, log: { refusedRows, sheet } }: ReadFile, mine: readonly Assigned[]): void {
   const refused = refusedRows.length;
-  const columns = mine.map(({ place, point }) => ({
+  const columns = mine.map(({ point, split: { place, instrumentId } }) => ({
     column: place.name, pointId: point.id, pointName: point.name, unit: place.columns.unit, count: place.columns.atMs.length,
-    ...spanOf(place),
+    ...(point.earlierInstruments === undefined ? {} : { instrumentId }), ...spanOf(place),
   }));
+  const others = mine.flatMap(({ split }) => split.refused);
   const total = columns.reduce((sum, column) => sum + column.count, 0);
   room.book.record({
     kind: 'readings.import', subjectId, happenedAtMs: leastOf(columns.flatMap((column) => column.firstAtMs ?? [])),
-    summary: `Took over ${total} readings of ${columns.map((column) => column.pointName).join(', ')} from ${fileName}${sayMoved(input)}${refused === 0 ? '' : `; ${refused} ${refused === 1 ? 'row' : 'rows'} could not be read`}.`,
+    summary: `Took over ${total} readings of ${columns.map((column) => column.pointName).join(', ')} from ${fileName}${sheet === undefined ? '' : `, sheet “${sheet}”`}${sayMoved(input)}${refused === 0 ? '' : `; ${refused} ${refused === 1 ? 'row' : 'rows'} could not be read`}${others.length === 0 ? '' : `; ${others.length} ${others.length === 1 ? 'reading' : 'readings'} of a time when another thermometer was there left out`}.`,
     ...(input.whyAgain === undefined ? {} : { why: input.whyAgain }),
     after: {
-      fileId: input.fileId, fileName, answers: input.answers, columns, refused, refusedRows: refusedRows.slice(0, MOST_ROWS_KEPT),
+      fileId: input.fileId, fileName, ...(sheet === undefined ? {} : { sheet }), answers: input.answers, columns, refused: refused + others.length, refusedRows: [...refusedRows, ...others].slice(0, MOST_ROWS_KEPT),
       ...(input.loggerClock === undefined ? {} : { loggerClock: { ...input.loggerClock, movedMs: shiftOf(input.loggerClock) } }),
     },
   });

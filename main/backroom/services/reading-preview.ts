@@ -26,6 +26,7 @@ export async function previewFile(room: BookRoom, input: Parsed<'readings.previe
   const otherTimes = takenAtOtherTimes(room, input.fileId, columns);
   return {
     fileName,
+    ...(log.sheet === undefined ? {} : { sheet: log.sheet }),
     ...(input.asBefore === true ? { answers: { ...file.answers } } : {}),
     ...(before === undefined ? {} : { before: { fileName: before.fileName, takenAtMs: before.takenAtMs } }),
     ...(input.columns === undefined ? {} : { already: countThere(room, columns) }),

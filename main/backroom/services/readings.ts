@@ -14,7 +14,7 @@ export const readingsServices = {
   'readings.enter': (room: BookRoom, input: Parsed<'readings.enter'>): Output<'readings.enter'> => {
     const kept = enterReadings(room, input);
     rejudgeAfter(room, input.readings.map(({ pointId }) => pointId), input.readings.map(({ atMs }) => atMs));
-    return { kept };
+    return kept;
   },
   'readings.preview': previewFile,
   'readings.import': {

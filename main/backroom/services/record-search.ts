@@ -5,6 +5,7 @@ import type { BookRoom } from '../room.ts';
 import { lotsOf } from './batch-view.ts';
 import { speciesOf } from './species.ts';
 import { zoneOf } from './when.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 const MONTHS = ['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august', 'september', 'october', 'november', 'december'];
 /** Fewer characters of a code fit nearly every code. */
@@ -22,7 +23,7 @@ export function searchWords(room: BookRoom, batch: StoredBatch): SearchWords {
   const { book } = room;
   const species = speciesOf(room, batch.speciesId);
   const lots = lotsOf(room, batch);
-  const load = batch.loadId === null ? undefined : book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   const instants = [batch.madeAtMs, load?.inAtMs, load?.outAtMs, ...lots.map((lot) => lot.receivedAtMs)].filter((atMs) => typeof atMs === 'number');
   const codes = [batch.shortName, batch.lotCode ?? '', ...lots.map((lot) => lot.code), ...book.shelf('packs').where('batchId', batch.id).map((pack) => pack.code)];
   const sources = lots.flatMap(({ source }) => (source.kind === 'guest' ? [source.ownerName, source.licence ?? ''] : [source.supplierName, source.supplierLot]));

@@ -1,24 +1,27 @@
 /** The record shelf: finding a batch, and everything that was recorded of it. */
 import { setImmediate } from 'node:timers/promises';
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
-import type { StoredBatch, StoredLoad } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { lotsOf, viewBatch } from './batch-view.ts';
 import { viewFishLot } from './fish-lot-view.ts';
 import { gateLines, judgeBatch } from './judging/judge-batch.ts';
-import { withinSoak } from './judging/points.ts';
 import { kitchenOf } from './kitchen.ts';
 import { labResultsOf } from './lab-results.ts';
-import { loadOf, pointsOf } from './load-view.ts';
+import { loadOf } from './load-view.ts';
 import { decisionsOf, standingDecision } from './release.ts';
 import { fits, searchWords } from './record-search.ts';
-import { encodeSeries } from './series.ts';
+import { afterPacking } from './record-after.ts';
+import { measuredPoints, type MeasuredPoint } from './record-series.ts';
+import { tableOf } from './record-table.ts';
+import { overviewOf, thin } from './series-window.ts';
 
 export const recordServices = { 'record.find': findBatches, 'record.batch': showBatch } satisfies Services<'record.find' | 'record.batch'>;
 
 /** More than a person reads on one page; a narrower search shows the rest. */
 const MOST_FOUND = 100;
+/** As wide as a place's own chart on most screens. */
+const PLACE_PIXELS = 960;
 
 /**
  * Batches whose codes, species, owner, supplier or days fit all words of the text, the newest first; any when it is empty.
@@ -48,34 +51,29 @@ function showBatch(room: BookRoom, input: Parsed<'record.batch'>): Output<'recor
   const load = batch.loadId === null ? null : book.shelf('loads').need(batch.loadId);
   const packs = book.shelf('packs').where('batchId', batch.id);
   const { deciding, gates } = judgeBatch(room, batch);
+  const points = measuredPoints(room, batch, load);
+  const after = afterPacking(room, batch, packs);
   return {
     kitchen: kitchenOf(book),
     batch: viewBatch(room, batch),
     lots: lots.map((lot) => viewFishLot(room, lot)),
     load: load === null ? null : loadOf(room, load),
-    series: measuredSeries(room, batch, load),
+    series: thinnedSeries(room, points),
+    table: tableOf(points),
     deciding, gates: gateLines(gates),
     labResults: labResultsOf(room, batch.id),
     decisions: decisionsOf(room, batch.id),
     packs,
     labels: packs.flatMap((pack) => book.shelf('prints').where('packId', pack.id).at(-1)?.label ?? []),
-    entries: book.entriesAbout([batch.id, ...batch.lotIds, ...(load === null ? [] : [load.id]), ...packs.map((pack) => pack.id)]),
+    ...after,
+    entries: book.entriesAbout([batch.id, ...after.handOvers.map(({ handOver }) => handOver.id), ...batch.lotIds, ...(load === null ? [] : [load.id]), ...packs.map((pack) => pack.id)]),
     chain: book.checkChain(),
   };
 }
 
-/** What was measured of this batch: its pieces and their chamber, the brining rooms while it soaked, the freezer while it lay there. */
-function measuredSeries(room: BookRoom, batch: StoredBatch, load: StoredLoad | null): Output<'record.batch'>['series'] {
-  const { book } = room;
-  const ofLoad = load === null ? [] : pointsOf(room, load).filter((point) => point.batchId === null || point.batchId === batch.id);
-  const rooms = book.shelf('places').all().filter((place) => place.kind === 'brining-room');
-  const [fromMs, toMs] = [batch.intoFreezerAtMs ?? 0, batch.outOfFreezerAtMs ?? Infinity];
-  const measured = [
-    ...ofLoad.map(({ id }) => ({ pointId: id, readings: book.readings(id) })),
-    ...rooms.map(({ id }) => ({ pointId: id, readings: withinSoak(batch, book.readings(id)) })).filter(({ readings }) => readings.length > 0),
-    ...(batch.freezerPlaceId === null ? [] : [batch.freezerPlaceId]).map((id) => ({
-      pointId: id, readings: book.readings(id).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs),
-    })),
-  ];
-  return measured.map(({ pointId, readings }) => ({ pointId, series: encodeSeries(readings) }));
+/** One common window for what is drawn together; a place for the time that the batch lay there. */
+function thinnedSeries(room: BookRoom, points: readonly MeasuredPoint[]): Output<'record.batch'>['series'] {
+  const ofLoad = overviewOf(room, points.filter(({ isOfLoad }) => isOfLoad).map(({ pointId }) => pointId));
+  const ofPlaces = points.filter(({ isOfLoad }) => !isOfLoad).map(({ pointId, numbers }) => thin(pointId, numbers, numbers.atMs[0] ?? 0, numbers.atMs.at(-1) ?? 0, PLACE_PIXELS));
+  return [...ofLoad, ...ofPlaces];
 }

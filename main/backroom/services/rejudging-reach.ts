@@ -3,7 +3,10 @@ import type { StoredBatch, StoredPoint } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
 import { checksOf } from './instrument-checks.ts';
 import { soakPlaces } from './judging/points.ts';
+import { packsGoneMs } from './pack-where-last.ts';
 import { standingDecision } from './release.ts';
+import { coolersOf, freezersOf } from './trays-judged.ts';
+import { packTraysOf } from './trays-of-batch.ts';
 
 interface Span {
   readonly fromMs: number;
@@ -63,11 +66,20 @@ function wasBrinedIn(room: BookRoom, batch: StoredBatch, placeId: string, { from
   return startMs <= toMs && Math.max(endMs ?? Infinity, driedMs ?? Infinity) >= fromMs;
 }
 
-function wasKeptIn(room: BookRoom, batch: StoredBatch, placeId: string, { fromMs, toMs }: Span): boolean {
+/** Its freezer while it lay there, and the places of its packs from sealing on; none of them once the last pack was gone. */
+function wasKeptIn(room: BookRoom, batch: StoredBatch, placeId: string, span: Span): boolean {
   const { freezerPlaceId, intoFreezerAtMs, outOfFreezerAtMs, sealedAtMs } = batch;
-  if (freezerPlaceId === placeId) return (intoFreezerAtMs ?? Infinity) <= toMs && (outOfFreezerAtMs ?? Infinity) >= fromMs;
-  if (sealedAtMs === null || sealedAtMs > toMs) return false;
-  return standingDecision(room, batch.id)?.store === 'refrigerated' && room.book.shelf('places').get(placeId)?.kind === 'cooler';
+  if (freezerPlaceId === placeId && (intoFreezerAtMs ?? Infinity) <= span.toMs && (outOfFreezerAtMs ?? Infinity) >= span.fromMs) return isStillHere(room, batch, span);
+  if (sealedAtMs === null || sealedAtMs > span.toMs) return false;
+  const trays = packTraysOf(room, batch.id);
+  if (trays.length > 0 && freezersOf(room, trays).includes(placeId)) return isStillHere(room, batch, span);
+  if (standingDecision(room, batch.id)?.store !== 'refrigerated' || room.book.shelf('places').get(placeId)?.kind !== 'cooler') return false;
+  return (coolersOf(room, batch)?.has(placeId) ?? true) && isStillHere(room, batch, span);
+}
+
+/** Whether a pack was still in the kitchen when the span began; a batch without packs is. */
+function isStillHere(room: BookRoom, batch: StoredBatch, { fromMs }: Span): boolean {
+  return (packsGoneMs(room, batch.id) ?? Infinity) >= fromMs;
 }
 
 function releasedBatches(room: BookRoom): StoredBatch[] {

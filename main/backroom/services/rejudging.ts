@@ -11,9 +11,9 @@ import type { BookRoom } from '../room.ts';
 import { differenceOfLots } from './correction-lots.ts';
 import { resultOn } from './judgements.ts';
 import { judgeBatch } from './judging/judge-batch.ts';
+import { packWork } from './pack-where-work.ts';
 import { packsOf } from './packs-of-batch.ts';
 import { nameOf, standingDecision } from './release.ts';
-import { sayInstant } from './when.ts';
 import { openItemsOf, openWork } from './work-items.ts';
 
 /**
@@ -83,21 +83,8 @@ function workOf(room: BookRoom, batch: StoredBatch, release: Decision, text: str
   return [
     { what: 'decide-again', text: `${text} Decide again about ${nameOf(batch)}.` },
     ...(labelled.length === 0 ? [] : [{ what: 'labels' as const, text: `Take the labels off, or mark the packs HOLD: ${listText(labelled.map(({ code }) => code))}.` }]),
-    ...(packs.length === 0 ? [] : [{ what: 'packs' as const, text: `Find these packs and keep them apart at 38 °F or below, marked HOLD, frozen ones frozen: ${listText(packs.map(({ code }) => code))}. ${whereOf(room, batch, release)}` }]),
+    ...packWork(room, batch, release),
   ];
-}
-
-/** Where packs were last known to be. */
-function whereOf(room: BookRoom, batch: StoredBatch, { store }: Decision): string {
-  const { freezerPlaceId, intoFreezerAtMs, outOfFreezerAtMs } = batch;
-  const places = room.book.shelf('places');
-  if (freezerPlaceId !== null && intoFreezerAtMs !== null) {
-    const { name } = places.need(freezerPlaceId);
-    return outOfFreezerAtMs === null ? `They are in ${name} by the record, since ${sayInstant(room, intoFreezerAtMs)}.` : `They came out of ${name} at ${sayInstant(room, outOfFreezerAtMs)}; where they went is not on record.`;
-  }
-  const kind = store === 'frozen' ? 'freezer' : 'cooler';
-  const names = places.all().filter((place) => place.kind === kind).map(({ name }) => name);
-  return `In which ${kind} they lie is not on record${names.length === 0 ? '' : `: look in ${listText(names)}`}.`;
 }
 
 function capital(text: string): string {

@@ -11,6 +11,7 @@ import { sameInitials } from './office.ts';
 import { countingPapers } from './paper-records.ts';
 import { nameOf } from './release.ts';
 import { zoneOf } from './when.ts';
+import { loadOfBatch } from './taken-out.ts';
 
 /**
  * Keeps that the person on duty read the whole record. Reading it again is another review.
@@ -34,7 +35,7 @@ export function reviewRecord(room: BookRoom, input: Parsed<'record.review'>): Re
 }
 
 function refuseUnfinished(room: BookRoom, batch: StoredBatch): void {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   const endMs = batch.process === 'hot' ? load?.cooledAtMs : load?.outAtMs;
   if (typeof endMs === 'number') return;
   throw new Refusal('RULE_BLOCKS', `The record of ${nameOf(batch)} is not finished.`, {

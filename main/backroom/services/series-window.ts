@@ -31,7 +31,8 @@ export function overviewOf(room: BookRoom, pointIds: readonly string[]): Thinned
   return records.map(({ pointId, numbers }) => thin(pointId, numbers, fromMs, toMs, OVERVIEW_PIXELS));
 }
 
-function thin(pointId: string, { atMs, lowTicks }: ReadingNumbers, fromMs: number, toMs: number, pixels: number): ThinnedSeries {
+/** One record's window for so many pixels. */
+export function thin(pointId: string, { atMs, lowTicks }: ReadingNumbers, fromMs: number, toMs: number, pixels: number): ThinnedSeries {
   const gapMs = gapMsOf(atMs);
   const envelope = envelopeOf(atMs, lowTicks, fromMs, toMs, pixels, gapMs);
   return { pointId, series: encodeArrays(envelope.atMs, envelope.ticks), breaks: [...envelope.breaks], gapMs, readings: envelope.readings, isWhole: envelope.isWhole };

@@ -7,6 +7,7 @@ import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { refuseInput } from './field-refusal.ts';
 import { soakMarkMs } from './soak-bath.ts';
+import { sayPaper, soakPaper } from './paper-sheet-entry.ts';
 import { thicknessFault } from './soak-thickness.ts';
 import { readTypedPercent } from './typed-percent.ts';
 import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
@@ -30,18 +31,27 @@ export function keepSample(room: BookRoom, input: Sampling): SoakSample[] {
   if (salt.percent + moisture.percent > 100) {
     refuseInput(`Salt ${salt.text} % and moisture ${moisture.text} % are more than the whole piece.`, ['moisturePercent'], 'Read both again: per cent of the brined piece.');
   }
+  const paper = soakPaper(room, batch, input);
   const sample: SoakSample = {
     id: room.newId(), batchId: batch.id, takenAtMs: input.takenAtMs, thicknessMm: input.thicknessMm, saltPercent: salt.text, moisturePercent: moisture.text,
-    how: input.how, initials: actingPerson(room).initials, enteredAtMs: room.clock.nowMs(),
+    how: input.how, initials: actingPerson(room).initials, enteredAtMs: room.clock.nowMs(), ...paper,
   };
+  refuseTwice(room, sample);
   room.book.shelf('soakSamples').put(sample);
   room.book.record({
     kind: 'soak.sample', subjectId: batch.id, happenedAtMs: sample.takenAtMs,
-    summary: `A piece of ${batch.shortName}, ${sample.thicknessMm} mm, taken out at ${sayInstant(room, sample.takenAtMs)}: salt ${salt.text} %, moisture ${moisture.text} %, by ${sample.how}. It teaches the forecast and proves nothing.`,
+    summary: `A piece of ${batch.shortName}, ${sample.thicknessMm} mm, taken out at ${sayInstant(room, sample.takenAtMs)}: salt ${salt.text} %, moisture ${moisture.text} %, by ${sample.how}${sayPaper(paper)}. It teaches the forecast and proves nothing.`,
     after: sample,
   });
   room.changed('batch', [batch.id]);
   return samplesOf(room, batch.id);
+}
+
+/** One piece analysed once is one sample: twice in the book it would teach the forecast twice. */
+function refuseTwice(room: BookRoom, { batchId, takenAtMs, thicknessMm, saltPercent, moisturePercent }: SoakSample): void {
+  const same = samplesOf(room, batchId).find((one) => one.takenAtMs === takenAtMs && one.thicknessMm === thicknessMm && one.saltPercent === saltPercent && one.moisturePercent === moisturePercent);
+  if (same === undefined) return;
+  throw new Refusal('CONFLICT', `That piece is in the book already: ${same.initials} entered it at ${sayInstant(room, same.enteredAtMs)}.`, { remedy: 'Nothing needs to be entered again. Of another piece, give its own time or thickness.' });
 }
 
 /** The samples of a batch, in the order they were entered. */

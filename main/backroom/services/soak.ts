@@ -8,6 +8,7 @@ import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { lotsOf, stageOf } from './batch-view.ts';
 import { refuseInput } from './field-refusal.ts';
+import { sayPaper, soakPaper } from './paper-sheet-entry.ts';
 import { readStand, type SoakStand } from './soak-tub.ts';
 import { readTypedTemperature } from './typed-temperature.ts';
 import { refuseBefore, refuseFuture, sayInstant } from './when.ts';
@@ -35,17 +36,18 @@ export function logSoak(room: BookRoom, input: Logging): StoredBatch {
     refuseInput('The brine’s temperature at the start is missing.', ['brine'], 'Put a thermometer into the brine and type what it shows: the soak is judged by it.');
   }
   const stand = readStand(room, batch, input);
+  const paper = soakPaper(room, batch, input);
   const event: SoakEvent = {
     what: input.what, atMs: input.atMs,
     brineTicks: warmerTicks(input.brine, 'brine', WARMEST_BRINE_TICKS),
     roomTicks: warmerTicks(input.room, 'room', WARMEST_ROOM_TICKS),
-    initials: actingPerson(room).initials, enteredAtMs: room.clock.nowMs(),
+    initials: actingPerson(room).initials, enteredAtMs: room.clock.nowMs(), ...paper,
   };
   const logged: StoredBatch = { ...batch, ...stand, soak: [...batch.soak, event] };
   room.book.shelf('batches').put(logged);
   room.book.record({
     kind: `soak.${input.what}`, subjectId: batch.id, happenedAtMs: input.atMs,
-    summary: `${summaryOf(batch, input)} at ${sayInstant(room, input.atMs)}${temperatureWords(input)}${input.what === 'start' ? standWords(room, stand) : ''}.`,
+    summary: `${summaryOf(batch, input)} at ${sayInstant(room, input.atMs)}${temperatureWords(input)}${input.what === 'start' ? standWords(room, stand) : ''}${sayPaper(paper)}.`,
     before: { soak: batch.soak }, after: input.what === 'start' ? { soak: logged.soak, ...stand } : { soak: logged.soak },
   });
   room.changed('batch', [batch.id]);
@@ -71,6 +73,9 @@ function refuseWrongTime(room: BookRoom, batch: StoredBatch, input: Logging): vo
   if (last !== undefined) {
     const what = last.what === 'start' ? 'the start' : 'the turn before it';
     refuseBefore(room, input.atMs, WORDS[input.what], { what, atMs: last.atMs }, ['atMs']);
+    if (input.what === 'turn' && last.what === 'turn' && input.atMs === last.atMs) {
+      throw new Refusal('CONFLICT', `The turn of ${batch.shortName} at ${sayInstant(room, last.atMs)} is logged already.`, { remedy: 'Nothing needs to be logged again.' });
+    }
     if (input.what === 'end' && input.atMs === last.atMs) {
       refuseInput(`The soak can’t end in the minute of ${what}.`, ['atMs'], 'Give the time the fish came out of the brine.');
     }

@@ -5,6 +5,7 @@ import { addressOf, useAddress } from '../../frame/address.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { BatchCard } from './batch-card.tsx';
+import { Deliveries } from './deliveries.tsx';
 import { IngredientShelf } from './ingredient-shelf.tsx';
 import { MendPage } from './mend-page.tsx';
 import { NewBrine } from './new-brine.tsx';
@@ -16,7 +17,7 @@ import './brine-bench.css';
 
 const text = words.brineBench;
 /** The bench's own pages; any other first word is a batch. */
-const TOOLS = ['taste', 'recipes', 'ingredients', 'strength'] as const;
+const TOOLS = ['taste', 'recipes', 'ingredients', 'deliveries', 'strength'] as const;
 
 /** The brine bench: a new brine, a batch's card and what is done with it, and the bench's tools. */
 export function BrineBench(): ReactNode {
@@ -36,6 +37,7 @@ function Shown({ first, more }: { readonly first: string | undefined; readonly m
     case 'recipes': return <RecipeShelf rest={more} />;
     case 'taste': return <TasteBench rest={more} />;
     case 'ingredients': return <IngredientShelf rest={more} />;
+    case 'deliveries': return <Deliveries />;
     case 'strength': return <StrengthTool />;
     default: return <OneBatch batchId={first} page={more[0]} />;
   }

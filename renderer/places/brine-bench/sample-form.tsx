@@ -8,6 +8,7 @@ import { Leaf } from '../../parts/leaf.tsx';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { readThicknessMm } from '../../parts/thickness.ts';
+import { FromPaper, NO_PAPER, paperInput } from '../../readings/from-paper.tsx';
 import { words } from '../../words/words.ts';
 import { MOST_MM } from './brine-draft.ts';
 
@@ -17,6 +18,7 @@ const text = words.brineBench.forecast;
 export function SampleForm({ batch, onClose }: { readonly batch: Batch; onClose(): void }): ReactNode {
   const sample = useCommand('soak.sample');
   const [atMs, setAtMs] = useState<number | null>(null);
+  const [paper, setPaper] = useState(NO_PAPER);
   const [thickness, setThickness] = useState('');
   const [isUnread, setUnread] = useState(false);
   const [salt, setSalt] = useState('');
@@ -26,7 +28,7 @@ export function SampleForm({ batch, onClose }: { readonly batch: Batch; onClose(
     const thicknessMm = readThicknessMm(thickness, MOST_MM);
     setUnread(thicknessMm === null);
     if (thicknessMm === null) return;
-    const answer = await sample.send({ batchId: batch.id, takenAtMs: atMs ?? Date.now(), thicknessMm, saltPercent: salt, moisturePercent: moisture, how });
+    const answer = await sample.send({ batchId: batch.id, takenAtMs: atMs ?? Date.now(), thicknessMm, saltPercent: salt, moisturePercent: moisture, how, ...paperInput(paper) });
     if (answer !== null) onClose();
   };
   return (
@@ -40,6 +42,7 @@ export function SampleForm({ batch, onClose }: { readonly batch: Batch; onClose(
           <Field label={text.moisture} kind="figure" unit="%" value={moisture} fault={faultOf(sample.failure, 'moisturePercent')} onChange={setMoisture} />
         </div>
         <Choices label={text.how} value={how} choices={[{ id: 'titration', text: text.hows.titration }, { id: 'laboratory', text: text.hows.laboratory }]} onChange={setHow} />
+        <FromPaper answer={paper} fault={faultOf(sample.failure, 'sheet')} onChange={setPaper} />
         <ProblemNote failure={sample.failure} />
         <div className="row">
           <PressButton look="next" type="submit" isDisabled={sample.busy}>{text.keep}</PressButton>

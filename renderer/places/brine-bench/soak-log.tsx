@@ -27,7 +27,7 @@ export function SoakLog({ batch }: { readonly batch: Batch }): ReactNode {
         <h2>{text.soak}</h2>
         <SoakFacts card={batch.card} />
       </div>
-      {batch.soak.length === 0 ? null : <ul>{batch.soak.map((event) => <li key={event.what + event.atMs}>{sayEvent(event, formats)}</li>)}</ul>}
+      {batch.soak.length === 0 ? null : <ul>{batch.soak.map((event) => <li key={event.what + event.atMs}>{sayEvent(event, formats)}{event.fromPaper === undefined ? '' : ` ${words.paper.entry.said(event.sheet ?? null, formats.moment(event.enteredAtMs))}`}</li>)}</ul>}
       {hasStarted && stands !== '' ? <p>{stands}</p> : null}
       {batch.brineReused === true ? <p className="strong">{text.soakLog.reusedSaid}</p> : null}
       {hasEnded ? <a className="button next link" href={addressOf('smokehouse')}>{text.toSmokehouse}</a> : null}

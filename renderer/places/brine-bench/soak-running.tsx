@@ -8,6 +8,7 @@ import { useFormats } from '../../parts/format.ts';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { PaperLinks } from '../../print/paper-links.tsx';
+import { FromPaper, NO_PAPER, paperInput } from '../../readings/from-paper.tsx';
 import { words } from '../../words/words.ts';
 import { nextOfSoak } from '../../parts/soak-times.ts';
 
@@ -23,11 +24,12 @@ export function SoakRunning({ batch }: { readonly batch: Batch }): ReactNode {
   const [brine, setBrine] = useState('');
   const [room, setRoom] = useState('');
   const [atMs, setAtMs] = useState<number | null>(null);
+  const [paper, setPaper] = useState(NO_PAPER);
   const place = office.data?.places.find((one) => one.id === batch.brinePlaceId);
   const next = nextOfSoak(batch);
   const typed = (value: string) => (value.trim() === '' ? null : { text: value, unit: kitchen.temperatureUnit });
   const send = async (what: 'turn' | 'end'): Promise<void> => {
-    const answer = await log.send({ batchId: batch.id, what, atMs: atMs ?? Date.now(), brine: typed(brine), room: typed(room) });
+    const answer = await log.send({ batchId: batch.id, what, atMs: atMs ?? Date.now(), brine: typed(brine), room: typed(room), ...paperInput(paper) });
     if (answer === null) return;
     setBrine('');
     setRoom('');
@@ -43,6 +45,7 @@ export function SoakRunning({ batch }: { readonly batch: Batch }): ReactNode {
         <Field label={text.anotherTemperature} kind="figure" unit={`°${kitchen.temperatureUnit}`} value={brine} fault={faultOf(log.failure, 'brine.text') ?? faultOf(log.failure, 'brine')} onChange={setBrine} />
       )}
       <MomentField key={batch.soak.length} label={bench.at} value={null} fault={faultOf(log.failure, 'atMs')} onChange={setAtMs} />
+      <FromPaper answer={paper} fault={faultOf(log.failure, 'sheet')} onChange={setPaper} />
       <PaperLinks kinds={['soak']} subjectId={batch.id} />
       <ProblemNote failure={log.failure} />
       <div className="row">

@@ -8,6 +8,8 @@ import { Field } from '../../parts/field.tsx';
 import { useFormats } from '../../parts/format.ts';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { PaperLinks } from '../../print/paper-links.tsx';
+import { FromPaper, NO_PAPER, paperInput } from '../../readings/from-paper.tsx';
 import { words } from '../../words/words.ts';
 import { brinePlaces, proposedPlace } from './soak-places.ts';
 
@@ -28,6 +30,7 @@ export function SoakStart({ batch }: { readonly batch: Batch }): ReactNode {
   const [basket, setBasket] = useState('');
   const [brineIs, setBrineIs] = useState<'fresh' | 'reused'>('fresh');
   const [atMs, setAtMs] = useState<number | null>(null);
+  const [paper, setPaper] = useState(NO_PAPER);
   const places = brinePlaces(office.data?.places ?? []);
   const placeId = chosenPlaceId ?? proposedPlace(office.data?.places ?? [], list.data?.batches ?? []);
   const place = places.find((one) => one.id === placeId);
@@ -36,7 +39,7 @@ export function SoakStart({ batch }: { readonly batch: Batch }): ReactNode {
   const send = async (): Promise<void> => {
     await log.send({
       batchId: batch.id, what: 'start', atMs: atMs ?? Date.now(), brine: typed(brine), room: isRead ? null : typed(room),
-      placeId, tub, basket, ...(batch.card.cure === 'wet' ? { brineReused: brineIs === 'reused' } : {}),
+      placeId, tub, basket, ...(batch.card.cure === 'wet' ? { brineReused: brineIs === 'reused' } : {}), ...paperInput(paper),
     });
   };
   return (
@@ -66,6 +69,8 @@ export function SoakStart({ batch }: { readonly batch: Batch }): ReactNode {
         </div>
       </details>
       <MomentField label={bench.at} value={null} fault={faultOf(log.failure, 'atMs')} onChange={setAtMs} />
+      <FromPaper answer={paper} fault={faultOf(log.failure, 'sheet')} onChange={setPaper} />
+      <PaperLinks kinds={['soak']} subjectId={batch.id} />
       <ProblemNote failure={log.failure} />
       <div className="row"><PressButton look="next" isDisabled={log.busy} onPress={() => { void send(); }}>{bench.start}</PressButton></div>
     </>

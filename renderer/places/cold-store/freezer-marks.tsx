@@ -1,6 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import type { Batch } from '../../../app/contract/requests/brine-bench.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
+import { addressOf } from '../../frame/address.ts';
 import { PressButton } from '../../parts/button.tsx';
 import { Pick } from '../../parts/field.tsx';
 import { useFormats } from '../../parts/format.ts';
@@ -14,19 +15,21 @@ type What = keyof typeof text.marks;
 interface FreezerMarksProps {
   readonly batches: readonly Batch[];
   readonly freezers: readonly { readonly id: string; readonly name: string }[];
+  /** Batches whose packs lie on trays: their marks are set there. */
+  readonly onTrays: ReadonlySet<string>;
 }
 
 /** Sealed, into the freezer, frozen solid, out: one tap each, in that freezer's own record. */
-export function FreezerMarks({ batches, freezers }: FreezerMarksProps): ReactNode {
+export function FreezerMarks({ batches, freezers, onTrays }: FreezerMarksProps): ReactNode {
   return (
     <section className="sheet stack">
       <h2>{text.batches}</h2>
-      {batches.length === 0 ? <p className="soft">{text.noBatches}</p> : batches.map((batch) => <BatchMarks key={batch.id} batch={batch} freezers={freezers} />)}
+      {batches.length === 0 ? <p className="soft">{text.noBatches}</p> : batches.map((batch) => <BatchMarks key={batch.id} batch={batch} freezers={freezers} isOnTrays={onTrays.has(batch.id)} />)}
     </section>
   );
 }
 
-function BatchMarks({ batch, freezers }: { readonly batch: Batch; readonly freezers: FreezerMarksProps['freezers'] }): ReactNode {
+function BatchMarks({ batch, freezers, isOnTrays }: { readonly batch: Batch; readonly freezers: FreezerMarksProps['freezers']; readonly isOnTrays: boolean }): ReactNode {
   const formats = useFormats();
   const mark = useCommand('batch.mark');
   const [freezerId, setFreezerId] = useState(freezers[0]?.id ?? '');
@@ -49,12 +52,16 @@ function BatchMarks({ batch, freezers }: { readonly batch: Batch; readonly freez
           return at === null ? null : <li key={what}>{text.done(text.marks[what], formats.moment(at))}</li>;
         })}
       </ul>
-      {batch.intoFreezerAtMs === null && freezers.length > 1 ? <Pick label={text.freezer} value={freezerId} choices={freezers.map((each) => ({ id: each.id, text: each.name }))} onChange={setFreezerId} /> : null}
-      <MomentField key={waits.length} label={text.when} value={null} onChange={setAtMs} />
-      <div className="row">
-        {waits.map((what) => <PressButton key={what} isDisabled={mark.busy} onPress={() => { void send(what); }}>{text.marks[what]}</PressButton>)}
-      </div>
-      <ProblemNote failure={mark.failure} />
+      {isOnTrays ? <p className="soft">{text.onTrays} <a href={addressOf('cold-store', 'trays', batch.id)}>{text.page.trays}</a></p> : (
+        <>
+          {batch.intoFreezerAtMs === null && freezers.length > 1 ? <Pick label={text.freezer} value={freezerId} choices={freezers.map((each) => ({ id: each.id, text: each.name }))} onChange={setFreezerId} /> : null}
+          <MomentField key={waits.length} label={text.when} value={null} onChange={setAtMs} />
+          <div className="row">
+            {waits.map((what) => <PressButton key={what} isDisabled={mark.busy} onPress={() => { void send(what); }}>{text.marks[what]}</PressButton>)}
+          </div>
+          <ProblemNote failure={mark.failure} />
+        </>
+      )}
     </article>
   );
 }

@@ -9,7 +9,9 @@ import { PressButton } from '../../parts/button.tsx';
 import { CheckSource } from '../../parts/check-list.tsx';
 import { EnterReadings } from '../../readings/enter-readings.tsx';
 import { ImportFile } from '../../readings/import-file.tsx';
+import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
+import { VerdictShape } from '../../parts/verdict-shape.tsx';
 import { PaperLinks } from '../../print/paper-links.tsx';
 import { words } from '../../words/words.ts';
 
@@ -44,12 +46,26 @@ export function PlaceRecord({ placeId, kind, name }: PlaceRecordProps): ReactNod
       {done === null ? null : <p className="strong" role="status">{done}</p>}
       <ProbeChart title={text.chartTitle(name)} series={series} limits={limitOf(kind)} />
       <PaperLinks kinds={['store']} subjectId={point.id} />
+      <PlaceVerdict placeId={placeId} />
       <DrawnLimit kind={kind} />
       <p className="soft small">{text.onceADay}</p>
       {leaf === 'enter' ? <EnterReadings points={[point]} needs={[]} onClose={() => setLeaf(null)} /> : null}
       {leaf === 'import' ? <ImportFile loadId={null} points={[point]} mayMark={false} onClose={() => setLeaf(null)} onDone={(sentence) => { setDone(sentence); setLeaf(null); }} /> : null}
     </section>
   );
+}
+
+/** What the judge says of the last days of this place's record. */
+function PlaceVerdict({ placeId }: { readonly placeId: string }): ReactNode {
+  const formats = useFormats();
+  const answer = useAsk('place.verdict', { placeId });
+  const { checks = [], fromMs = 0 } = answer.data ?? {};
+  return checks.map(({ checkId, verdict, reason }) => (
+    <p key={checkId} className="row">
+      <VerdictShape verdict={verdict} />
+      <span>{text.judged(checkId, words.verdict.names[verdict], formats.moment(fromMs))} {reason}</span>
+    </p>
+  ));
 }
 
 /** The check that is drawn for orientation; which one decides is a batch's own set. */

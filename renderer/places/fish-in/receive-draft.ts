@@ -6,6 +6,12 @@ import type { Kitchen } from '../../../app/contract/requests/office.ts';
 export interface FormState {
   readonly source: 'guest' | 'supplier' | null;
   readonly ownerName: string;
+  /** The guest on file who was tapped; empty for somebody new. */
+  readonly guestId: string;
+  readonly contact: string;
+  readonly room: string;
+  readonly checkoutDay: string;
+  readonly isParty: boolean;
   readonly licence: string;
   readonly caughtArea: string;
   readonly supplierName: string;
@@ -23,8 +29,23 @@ export interface FormState {
 
 export function emptyForm(): FormState {
   return {
-    source: null, ownerName: '', licence: '', caughtArea: '', supplierName: '', supplierLot: '', speciesId: '',
+    source: null, ownerName: '', guestId: '', contact: '', room: '', checkoutDay: '', isParty: false, licence: '', caughtArea: '', supplierName: '', supplierLot: '', speciesId: '',
     form: 'fillet-skin-on', weight: '', pieces: '', temperature: '', receivedAtMs: null, withTimes: false, caughtAtMs: null, icedAtMs: null,
+  };
+}
+
+/** Somebody on file: the one who was tapped, or whose name was typed and nothing that tells another of that name apart. */
+export function knownGuestId(form: FormState, known: readonly { readonly id: string; readonly name: string }[]): string | null {
+  if (form.guestId !== '') return form.guestId;
+  if (form.contact.trim() !== '' || form.room.trim() !== '') return null;
+  return known.find(({ name }) => name.toLowerCase() === form.ownerName.trim().toLowerCase())?.id ?? null;
+}
+
+/** Whoever is new: kept beside the lot, so that the packs go back to them and they can be called. */
+export function newGuest(form: FormState): Input<'guest.save'> {
+  return {
+    guestId: null,
+    draft: { kind: form.isParty ? 'party' : 'guest', name: form.ownerName, contact: form.contact, address: '', room: form.room, checkoutDay: form.checkoutDay === '' ? null : form.checkoutDay },
   };
 }
 
@@ -42,7 +63,7 @@ export function draftOf(form: FormState, kitchen: Kitchen, nowMs: number): { inp
     gaps,
     input: {
       source: form.source === 'guest'
-        ? { kind: 'guest', ownerName: form.ownerName, ...optional('licence'), ...optional('caughtArea') }
+        ? { kind: 'guest', ownerName: form.ownerName, ...(form.guestId === '' ? {} : { guestId: form.guestId }), ...optional('licence'), ...optional('caughtArea') }
         : { kind: 'supplier', supplierName: form.supplierName, supplierLot: form.supplierLot },
       speciesId: form.speciesId,
       form: form.form,

@@ -7,7 +7,8 @@ import { Field, Pick } from '../../parts/field.tsx';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
-import { draftOf, emptyForm, type FormState, type Gap } from './receive-draft.ts';
+import { GuestChoice } from './guest-choice.tsx';
+import { draftOf, emptyForm, knownGuestId, newGuest, type FormState, type Gap } from './receive-draft.ts';
 
 const text = words.fishIn;
 
@@ -16,6 +17,8 @@ export function ReceiveForm(): ReactNode {
   const { kitchen } = useKitchen();
   const species = useAsk('fish.species', {});
   const receive = useCommand('fishLot.receive');
+  const save = useCommand('guest.save');
+  const guests = useAsk('guest.list', {});
   const [form, setForm] = useState<FormState>(emptyForm);
   const [kept, setKept] = useState<string | null>(null);
   const [gaps, setGaps] = useState<readonly Gap[]>([]);
@@ -29,8 +32,15 @@ export function ReceiveForm(): ReactNode {
     const draft = draftOf(form, kitchen, Date.now());
     setGaps(draft.gaps);
     if (draft.input === null) return;
-    const answer = await receive.send(draft.input);
-    if (answer === null) return;
+    const { source } = draft.input;
+    const guestId = source.kind === 'guest' ? (knownGuestId(form, guests.data?.guests ?? []) ?? (await save.send(newGuest(form)))?.guest.id) : null;
+    if (guestId === undefined) return;
+    const answer = await receive.send(source.kind === 'guest' && guestId !== null ? { ...draft.input, source: { ...source, guestId } } : draft.input);
+    if (answer === null) {
+      // The guest is on file now; the form goes on with them.
+      if (guestId !== null) setForm({ ...form, guestId });
+      return;
+    }
     setKept(answer.lot.code);
     setForm({ ...emptyForm(), source: form.source });
   };
@@ -44,10 +54,11 @@ export function ReceiveForm(): ReactNode {
       />
       {form.source === null ? null : (
         <>
+          {form.source === 'guest' ? <GuestChoice form={form} onChange={set} /> : null}
           <div className="form-grid">
             {form.source === 'guest' ? (
               <>
-                <Field label={text.ownerName} value={form.ownerName} fault={gap('ownerName') ?? fault('source.ownerName')} onChange={(ownerName) => set({ ownerName })} />
+                <Field label={text.ownerName} value={form.ownerName} fault={gap('ownerName') ?? fault('source.ownerName') ?? faultOf(save.failure, 'draft.name')} onChange={(ownerName) => set({ ownerName, guestId: '' })} />
                 <Field label={text.licence} value={form.licence} onChange={(licence) => set({ licence })} />
                 <Field label={text.caughtArea} value={form.caughtArea} onChange={(caughtArea) => set({ caughtArea })} />
               </>
@@ -86,9 +97,9 @@ export function ReceiveForm(): ReactNode {
           ) : (
             <div><PressButton look="quiet" onPress={() => set({ withTimes: true })}>{text.addTimes}</PressButton></div>
           )}
-          <ProblemNote failure={receive.failure} />
+          <ProblemNote failure={save.failure ?? receive.failure} />
           <div className="row">
-            <PressButton look="next" type="submit" isDisabled={receive.busy}>{text.receive}</PressButton>
+            <PressButton look="next" type="submit" isDisabled={receive.busy || save.busy}>{text.receive}</PressButton>
           </div>
         </>
       )}

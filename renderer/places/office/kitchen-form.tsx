@@ -10,6 +10,8 @@ import { words } from '../../words/words.ts';
 
 const text = words.office;
 const first = words.firstScreen;
+/** How far weights may be off before it is asked why, in per cent. */
+const TOLERANCES = [0.5, 1, 2, 3, 5, 10] as const;
 const GROUNDS = ['retailer-total-sales', 'retailer-food-sales', 'low-volume', 'very-small', 'small-pack'] as const;
 
 /** Mends what the kitchen is called, where it is, when it closes, its paper on nitrite and why packs carry no Nutrition Facts. */
@@ -43,6 +45,12 @@ export function KitchenForm({ onClose }: { onClose(): void }): ReactNode {
         choices={GROUNDS.map((id) => ({ id, text: first.nutritionGrounds[id] }))}
         onChange={(ground) => set({ nutritionGround: GROUNDS.find((id) => id === ground) })}
       />
+      <Pick
+        label={text.tolerance}
+        value={String(draft.weightTolerancePercent ?? 2)}
+        choices={TOLERANCES.map((percent) => ({ id: String(percent), text: text.tolerancePercent(percent) }))}
+        onChange={(percent) => set({ weightTolerancePercent: Number(percent) })}
+      />
       <ProblemNote failure={save.failure} />
       <div className="row">
         <PressButton look="next" isDisabled={save.busy} onPress={() => { void send(); }}>{text.save}</PressButton>
@@ -53,6 +61,6 @@ export function KitchenForm({ onClose }: { onClose(): void }): ReactNode {
 }
 
 function draftOf(kitchen: Kitchen): KitchenDraft {
-  const { demo: _demo, ...draft } = kitchen;
+  const { demo: _demo, labels: _labels, ...draft } = kitchen;
   return draft;
 }

@@ -6,8 +6,10 @@ import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { Backup } from './backup.tsx';
 import { ColdPlaces } from './cold-places.tsx';
+import { FeedsPage } from './feeds-page.tsx';
 import { Instruments } from './instruments.tsx';
 import { KitchenPage } from './kitchen-page.tsx';
+import { LabelPage } from './label-page.tsx';
 import { LimitsPage } from './limits-page.tsx';
 import './office.css';
 import { PapersPage } from './papers-page.tsx';
@@ -15,7 +17,7 @@ import { People } from './people.tsx';
 import { Smokers } from './smokers.tsx';
 
 const text = words.office;
-const SECTIONS = ['people', 'thermometers', 'smokers', 'places', 'papers', 'limits', 'kitchen', 'backup'] as const;
+const SECTIONS = ['people', 'thermometers', 'smokers', 'places', 'feeds', 'papers', 'limits', 'labels', 'kitchen', 'backup'] as const;
 type Section = (typeof SECTIONS)[number];
 
 /** The office: one part at a time, each with an address of its own. */
@@ -40,8 +42,10 @@ export function Office(): ReactNode {
 
 function OfficeSection({ section, more }: { readonly section: Section; readonly more: readonly string[] }): ReactNode {
   switch (section) {
+    case 'feeds': return <FeedsPage />;
     case 'papers': return <PapersPage />;
     case 'limits': return <LimitsPage page={more[0]} />;
+    case 'labels': return <LabelPage />;
     case 'kitchen': return <KitchenPage />;
     case 'backup': return <Backup />;
     case 'people': case 'thermometers': case 'smokers': case 'places': return <Equipment section={section} />;

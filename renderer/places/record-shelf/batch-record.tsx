@@ -13,7 +13,10 @@ import { useDoubted } from '../../readings/doubted.ts';
 import { words } from '../../words/words.ts';
 import { EntryList } from './entry-list.tsx';
 import { FishAndBrine } from './fish-and-brine.tsx';
+import { ComplaintPanel } from './complaint-panel.tsx';
+import { traceAddress } from './find-anything.tsx';
 import { ReviewPanel } from './review-panel.tsx';
+import { WherePanel } from './where-panel.tsx';
 
 const text = words.recordShelf;
 const TO_PACKING = words.packingTable;
@@ -42,6 +45,7 @@ function RecordShown({ record }: { readonly record: Output<'record.batch'> }): R
         </div>
         <div className="row">
           <PressButton onPress={() => go(addressOf('record-shelf'))}>{words.parts.back}</PressButton>
+          <PressButton onPress={() => go(traceAddress({ kind: 'batch', id: batch.id }))}>{words.trace.traceThis}</PressButton>
           <PressButton look="next" onPress={() => go(addressOf('print', 'record', batch.id))}>{text.print}</PressButton>
         </div>
       </div>
@@ -68,6 +72,8 @@ function RecordShown({ record }: { readonly record: Output<'record.batch'> }): R
           <ProbeChart title={text.chartTitle} series={series} limits={[]} doubted={doubted} sentences={sentences} chosen={chosen} onChoose={choose} marks={marksOf(load)} />
         </section>
       )}
+      {record.fates.length === 0 && record.ingredientLots.length === 0 ? null : <WherePanel record={record} />}
+      <ComplaintPanel record={record} />
       <ReviewPanel batch={batch} />
       <EntryList record={record} />
     </>

@@ -1,32 +1,49 @@
 import { useDeferredValue, useState, type ReactNode } from 'react';
 import { failureOf, useAsk } from '../../bridge/use-ask.ts';
 import { addressOf, useAddress } from '../../frame/address.ts';
-import { Field } from '../../parts/field.tsx';
 import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { BatchRecord } from './batch-record.tsx';
+import { ExportPage } from './export-page.tsx';
+import { FindAnything } from './find-anything.tsx';
+import { RecallList } from './recall-list.tsx';
+import { RecallPage } from './recall-page.tsx';
+import { ShelfLinks } from './shelf-links.tsx';
+import { TracePage } from './trace-page.tsx';
+import './record-shelf.css';
 
 const text = words.recordShelf;
 
-/** The record shelf: find a batch, open everything that was recorded. */
+/** The record shelf: find a batch or anything else, open everything that was recorded, trace, recall, take tables out. */
 export function RecordShelf(): ReactNode {
   const { rest } = useAddress();
-  return rest[0] === undefined ? <Shelf /> : <BatchRecord batchId={rest[0]} />;
+  const [first, second, third] = rest;
+  switch (first) {
+    case undefined: return <Shelf />;
+    case 'trace': return <TracePage kind={second ?? ''} id={third ?? ''} key={`${second} ${third}`} />;
+    case 'recalls': return <RecallList />;
+    case 'recall': return <RecallPage recallId={second ?? ''} />;
+    case 'export': return <ExportPage />;
+    default: return <BatchRecord batchId={first} />;
+  }
 }
 
 function Shelf(): ReactNode {
   const formats = useFormats();
   const [typed, setTyped] = useState('');
-  const found = useAsk('record.find', { text: useDeferredValue(typed) });
+  const found = useAsk('record.find', { text: useDeferredValue(typed.slice(0, 100)) });
   const batches = found.data?.batches ?? [];
   return (
     <>
-      <div>
-        <h1>{text.title}</h1>
-        <p className="soft">{text.lead}</p>
+      <div className="spread">
+        <div>
+          <h1>{text.title}</h1>
+          <p className="soft">{text.lead}</p>
+        </div>
+        <ShelfLinks here="batches" />
       </div>
-      <Field label={text.find} value={typed} onChange={setTyped} />
+      <FindAnything typed={typed} onType={setTyped} />
       <ProblemNote failure={failureOf(found.error)} />
       {batches.length === 0 && found.data !== undefined ? <p>{typed === '' ? text.empty : text.none}</p> : null}
       <div className="stack">

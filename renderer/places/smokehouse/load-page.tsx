@@ -18,6 +18,8 @@ import { LoadActions } from './load-actions.tsx';
 import { chartSeriesOf, marksOf } from '../../chart/load-series.ts';
 import { BatchGates } from './batch-gates.tsx';
 import { SwapInstrument } from './load-chart-instruments.tsx';
+import { TakeOutEarly } from './take-out-early.tsx';
+import { batchOutMs, outChoices } from './taken-out.ts';
 import { useZoom } from './load-chart-zoom.ts';
 import { NeedList } from './need-list.tsx';
 import { ReadyPanel } from './ready-panel.tsx';
@@ -37,7 +39,7 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
   const { load, batches, results } = shown;
   const series = useMemo(() => chartSeriesOf(load, shown.series), [load, shown.series]);
   const sentences = useMemo(() => numbered(results), [results]);
-  const marks = useMemo(() => marksOf(load), [load]);
+  const marks = useMemo(() => [...marksOf(load), ...earlyMarks(load, batches)], [load, batches]);
   const zooming = useZoom(shown);
   const doubted = useDoubted(load.batchIds);
   const choose = (key: string): void => setChosen(key === chosen ? null : key);
@@ -53,6 +55,7 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
         </div>
         <LoadActions shown={shown} />
       </div>
+      <TakeOutEarly shown={shown} />
       <AfterStart shown={shown} />
       {load.inAtMs !== null && load.cooledAtMs === null ? <AlarmBar loadId={load.id} /> : null}
       {batches.map((batch) => <BatchGates key={batch.id} batch={batch} isIn={load.inAtMs !== null} />)}
@@ -72,7 +75,7 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
       {load.inAtMs === null ? <ReadyPanel asked={readyOf(load)} /> : null}
       <section className="sheet stack">
         <h2>{words.packingTable.corrective.weights.title}</h2>
-        {batches.map((batch) => <WeighBatch key={batch.id} batch={batch} what={load.inAtMs === null ? 'brined' : load.outAtMs === null ? null : 'finished'} />)}
+        {batches.map((batch) => <WeighBatch key={batch.id} batch={batch} what={load.inAtMs === null ? 'brined' : batchOutMs(load, batch.id) === null ? null : 'finished'} />)}
       </section>
       {results.map(({ batchId, result }) => (
         <section className="sheet stack" key={batchId} aria-label={text.checks}>
@@ -91,6 +94,11 @@ function LoadShown({ shown }: { readonly shown: Output<'load.get'> }): ReactNode
 /** The sentences of all batches, numbered through. */
 function numbered(results: Output<'load.get'>['results']): Sentence[] {
   return results.reduce<Sentence[]>((before, { batchId, result }) => [...before, ...sentencesOf(result.checks, batchId, before.length)], []);
+}
+
+/** On the chart: what came out before the rest. */
+function earlyMarks(load: Load, batches: Output<'load.get'>['batches']): ReturnType<typeof marksOf> {
+  return outChoices({ load, batches }, words.paper.early.all).flatMap(({ atMs, name }) => (atMs === null ? [] : [{ atMs, text: words.paper.early.mark(name) }]));
 }
 
 /** The load as it was opened, asked about before it is lit. */

@@ -15,8 +15,8 @@ const NEW = 'new';
 /** The smokehouse: the loads that run, and opening a new one. */
 export function Smokehouse(): ReactNode {
   const { rest } = useAddress();
-  const list = useAsk('load.list', {});
-  const batches = useAsk('batch.list', {});
+  const list = useAsk('load.list', { newest: SHOWN_LOADS });
+  const batches = useAsk('batch.list', { withoutLoad: true });
   if (list.data === undefined || batches.data === undefined) return null;
   const loads = list.data.loads.toSorted((a, b) => Number(a.cooledAtMs !== null) - Number(b.cooledAtMs !== null) || b.number - a.number).slice(0, SHOWN_LOADS);
   const running = loads.find((load) => load.cooledAtMs === null);

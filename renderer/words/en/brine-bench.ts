@@ -4,7 +4,7 @@ export const brineBench = {
   title: 'Brine bench',
   newBrine: 'A new brine',
   lead: 'Choose the fish, weigh the fillets, choose the recipe.',
-  links: { label: 'At the bench', fresh: 'New brine', taste: 'Capture a brine by taste', recipes: 'Recipes', ingredients: 'Ingredients', strength: 'Strength' },
+  links: { label: 'At the bench', fresh: 'New brine', taste: 'Capture a brine by taste', recipes: 'Recipes', ingredients: 'Ingredients', deliveries: 'Deliveries', strength: 'Strength' },
   lots: 'Fish for this tub',
   noLots: 'No fish is waiting. Receive a lot at Fish in first.',
   toFishIn: 'To Fish in',

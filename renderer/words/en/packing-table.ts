@@ -1,7 +1,9 @@
 import { corrective } from './corrective.ts';
+import { portion } from './portion.ts';
 
 export const packingTable = {
   corrective,
+  portion,
   title: 'Packing table',
   batches: 'Batches',
   none: 'No batch has been through the smoker yet.',

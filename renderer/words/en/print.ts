@@ -1,10 +1,9 @@
 export const print = {
   back: 'Back',
   print: 'Print',
+  /** “page 3 of 7”, around its two numbers. */
+  pageParts: ['page ', ' of ', ''],
   printAndKeep: 'Print and keep',
-  missing: 'These labels can’t be printed yet. Missing:',
-  tooSmall: (stock: string) => `The words don’t fit on ${stock}. Choose a larger label at the packing table; nothing is cut.`,
-  label: { lot: 'Lot', owner: 'Owner' },
   hold: {
     title: 'HOLD',
     lines: 'Keep at 38 °F (3.3 °C) or below in the marked place. Do not pack, serve, label, hand over or mix.',
@@ -49,5 +48,16 @@ export const print = {
     who: 'Who',
     what: 'What',
     time: 'Time',
+    from: 'From',
+    foot: (kitchen: string, batch: string) => `${kitchen}: batch record ${batch}`,
+    stretch: (minutes: number) => `The readings are too many for paper: each row is ${minutes === 1 ? 'a minute' : `${minutes} minutes`} with the lowest and the highest of them. The book holds every one:`,
+    every: 'Every reading that the book holds:',
+    point: (name: string, readings: number, span: string, range: string, digest: string) => `${name}: ${readings} ${readings === 1 ? 'reading' : 'readings'}${span}${range}; SHA-256 ${digest}`,
+    span: (from: string, to: string) => `, ${from} to ${to}`,
+    range: (low: string, high: string) => `, ${low} to ${high}`,
+    digestOf: 'The digest is over instant and bounds of each reading in order, as 64-bit numbers, little end first.',
+    complaints: 'Complaints',
+    noComplaints: 'None.',
+    signatures: 'Hand-over',
   },
 } as const;

@@ -85,6 +85,7 @@ export const smokehouse = {
     title: 'Import a logger’s file',
     choose: 'Choose the file',
     reading: 'Reading the file…',
+    sheet: (name: string) => `Sheet “${name}”`,
     questions: 'The file does not say:',
     columns: 'What the file holds',
     column: (count: number, from: string, to: string, low: string, high: string) => `${count} readings, ${from} to ${to}, ${low} to ${high}`,

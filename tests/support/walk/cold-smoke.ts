@@ -1,11 +1,11 @@
 /** A cold-smoked batch up to its packs, as the people of the demonstration kitchen would do it. */
 import { expect } from '@playwright/test';
 import { words } from '../../../renderer/words/words.ts';
+import { brineABatch } from './brine-batch.ts';
 import type { Fronts } from './first-smoke.ts';
-import { Hand } from './hand.ts';
+import type { Hand } from './hand.ts';
 
 const MINUTE_MS = 60_000;
-const HOUR_MS = 60 * MINUTE_MS;
 const SMOKE_MINUTES = 600;
 
 /** Ten hours at 78 °F or so, a reading a minute. */
@@ -25,31 +25,9 @@ function coldLog(startMs: number): string {
  */
 export async function coldSmokeABatch(fronts: Fronts, inMs: number, nowMs: () => number): Promise<{ hand: Hand; outMs: number }> {
   const { page } = fronts;
-  const hand = new Hand(page);
-  const { fishIn, brineBench, frame, smokehouse, packingTable } = words;
+  const { frame, smokehouse, packingTable } = words;
   const outMs = inMs + SMOKE_MINUTES * MINUTE_MS;
-  await hand.at(inMs - 5 * HOUR_MS);
-  await hand.tap(page.locator('.row-button').filter({ hasText: frame.roles.chef }).first(), 'chef on duty');
-  await hand.tapWords('radio', fishIn.guest);
-  await hand.type(fishIn.ownerName, 'Ivo Brandt');
-  await hand.pick(fishIn.species, 'Lake trout');
-  await hand.type(fishIn.weight, '9.0');
-  await hand.type(fishIn.pieces, '6');
-  await hand.tapWords('button', fishIn.receive);
-  await hand.tapWords('link', fishIn.toBench);
-  await hand.tap(page.getByRole('radio', { name: /Lake trout.*Ivo Brandt/ }).or(page.getByRole('button', { name: /Lake trout.*Ivo Brandt/ })).first(), 'the lot');
-  await hand.type(brineBench.fillets, '8.1');
-  await hand.type(brineBench.thickest, '30');
-  await hand.tapWords('radio', brineBench.cold);
-  await hand.tapWords('radio', 'Plain brine');
-  await hand.tapWords('button', brineBench.make);
-  await hand.at(inMs - 4 * HOUR_MS);
-  await hand.type(brineBench.brineTemperature, '37.6');
-  await hand.tapWords('button', brineBench.start);
-  await expect(page.getByText(/^Started /)).toBeVisible();
-  await hand.at(inMs - 2 * HOUR_MS);
-  await hand.tapWords('button', brineBench.end);
-  await hand.tapWords('link', brineBench.toSmokehouse);
+  const hand = await brineABatch(page, inMs, { weight: '9.0', pieces: '6', fillets: '8.1', thickest: '30', cold: true });
   await hand.tapWords('radio', 'Stone smoker');
   await hand.tapWords('button', smokehouse.open);
   await hand.at(outMs + MINUTE_MS);

@@ -3,14 +3,13 @@ import { expect } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { localTime } from '../../../app/measures/zone.ts';
 import { words } from '../../../renderer/words/words.ts';
-import { Hand } from './hand.ts';
+import { brineABatch } from './brine-batch.ts';
+import type { Hand } from './hand.ts';
 import { scanSymbol } from './scan.ts';
 import type { SmokeLog } from './smoke-csv.ts';
 
-const HOUR_MS = 3_600_000;
 /** The demonstration kitchen's own zone, for the one time that is typed. */
 const ZONE = 'America/Chicago';
-const FILLETS_POUNDS = '12.4';
 
 export interface Fronts {
   readonly page: Page;
@@ -18,40 +17,6 @@ export interface Fronts {
   chooseFile(tap: () => Promise<void>, fileName: string, text: string): Promise<void>;
   /** How many pages were printed so far; null where that can't be known. */
   countPrints(): Promise<number | null>;
-}
-
-/** The chef on duty, the fish received and brined, two hours before it goes in at `inMs`; stops at the smokehouse. */
-export async function brineABatch(page: Page, inMs: number): Promise<Hand> {
-  const hand = new Hand(page);
-  const { fishIn, brineBench, frame } = words;
-  await hand.at(inMs - 5 * HOUR_MS);
-  await hand.tap(page.locator('.row-button').filter({ hasText: frame.roles.chef }).first(), 'chef on duty');
-
-  await hand.tapWords('radio', fishIn.guest);
-  await hand.type(fishIn.ownerName, 'Ivo Brandt');
-  await hand.type(fishIn.licence, 'MN-4471');
-  await hand.pick(fishIn.species, 'Lake trout');
-  await hand.type(fishIn.weight, '13.0');
-  await hand.type(fishIn.pieces, '8');
-  await hand.type(fishIn.temperature, '36.5');
-  await hand.tapWords('button', fishIn.receive);
-  await expect(page.getByRole('status')).toHaveText(/^Kept as fish lot F\d{5}\d{2}./);
-
-  await hand.tapWords('link', fishIn.toBench);
-  await hand.tap(page.getByRole('radio', { name: /Lake trout.*Ivo Brandt/ }).or(page.getByRole('button', { name: /Lake trout.*Ivo Brandt/ })).first(), 'the lot');
-  await hand.type(brineBench.fillets, FILLETS_POUNDS);
-  await hand.type(brineBench.thickest, '34');
-  await hand.tapWords('radio', 'Plain brine');
-  await hand.tapWords('button', brineBench.make);
-  await hand.at(inMs - 4 * HOUR_MS);
-  await hand.type(brineBench.brineTemperature, '37.6');
-  await hand.tapWords('button', brineBench.start);
-  await expect(page.getByText(/^Started /)).toBeVisible();
-  await hand.at(inMs - 2 * HOUR_MS);
-  await hand.tapWords('button', brineBench.end);
-
-  await hand.tapWords('link', brineBench.toSmokehouse);
-  return hand;
 }
 
 /** Brined, smoked, and the logger's file imported; stops before the packing table. */

@@ -38,7 +38,28 @@ export async function scanSymbol(symbol: Locator): Promise<{ text: string; ident
     context.drawImage(image, 0, 0);
     return canvas.toDataURL('image/png').split(',')[1] ?? '';
   });
-  const [found] = await readBarcodes(new Blob([new Uint8Array(Buffer.from(drawn, 'base64'))]), { formats: ['DataMatrix'], tryHarder: true });
+  const [found] = await scanPicture(Buffer.from(drawn, 'base64'));
   if (found === undefined) throw new Error('the symbol can’t be read');
-  return { text: found.text, identifier: found.symbologyIdentifier };
+  return { text: found.text, identifier: found.identifier };
+}
+
+/** What a scanner finds on a picture: text, symbology identifier, and the square that the symbol fills, in pixels. */
+export interface Scanned {
+  readonly text: string;
+  readonly identifier: string;
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** Every Data Matrix and QR code on a PNG. */
+export async function scanPicture(png: Buffer): Promise<Scanned[]> {
+  await prepare();
+  const found = await readBarcodes(new Blob([new Uint8Array(png)]), { formats: ['DataMatrix', 'QRCode'], tryHarder: true });
+  return found.filter(({ isValid }) => isValid).map(({ text, symbologyIdentifier, position }) => ({
+    text, identifier: symbologyIdentifier,
+    left: Math.min(position.topLeft.x, position.bottomLeft.x), top: Math.min(position.topLeft.y, position.topRight.y),
+    right: Math.max(position.topRight.x, position.bottomRight.x), bottom: Math.max(position.bottomLeft.y, position.bottomRight.y),
+  }));
 }

@@ -31,7 +31,11 @@ export function keptNames(nowMs: number, timeZone: string): KeptNames {
       if ('id' in answer) kept.set(name, answer.id);
       else if ('lot' in answer) kept.set(name, answer.lot.id);
       else if ('batch' in answer) kept.set(name, answer.batch.id);
-      else if ('packs' in answer) kept.set(name, answer.packs.map((pack) => pack.id));
+      else if ('packs' in answer) {
+        kept.set(name, answer.packs.map((pack) => pack.id));
+        for (const pack of answer.packs) kept.set(`${name}/${pack.serial}`, pack.id);
+      } else if ('guest' in answer) kept.set(name, answer.guest.id);
+      else if ('tray' in answer) kept.set(name, answer.tray.id);
       else if ('recipe' in answer) kept.set(name, answer.recipe.id);
       else if ('ingredient' in answer) kept.set(name, answer.ingredient.id);
       else if ('tasting' in answer) kept.set(name, answer.tasting.id);

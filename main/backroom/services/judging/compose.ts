@@ -1,19 +1,23 @@
 /** The record of one batch as the judge reads it: measured points, marks, laboratory samples and facts. */
 import type { CaseFacts, ExcludedReading, JudgeCase, PackKind, RecordSpan, SaltSample, StoreKind } from '../../../../app/limits/judge-case.ts';
+import { differenceTicks } from '../../../../app/measures/temperature.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
+import { type KeptCold, keptColdOf } from '../trays-judged.ts';
 import { paperFactsOf, scheduledOf } from '../paper-facts.ts';
 import { weighedLines } from '../brine-card-ingredients.ts';
-import { filedChecks } from '../instrument-checks.ts';
+import { errorOf, filedChecks } from '../instrument-checks.ts';
 import { declaresNitrite } from '../nitrite-rule.ts';
-import { freezerStay, frozenWithin, isStayOfPacks } from './freezer-stay.ts';
 import { errorsOf, type RecordErrors } from './instrument-errors.ts';
 import { fillPoint } from './point-plan.ts';
-import { readingsWithin, type PointPlan } from './taken-readings.ts';
+import { instrumentsIn, readingsWithin, type PointPlan } from './taken-readings.ts';
 import { excludedReadings } from './doubt-evidence.ts';
-import { brinePoints, dryPoints, keptPoints, loadPoints, rawPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
+import { brinePoints, dryPoints, loadPoints, rawPoints, type ReadingsAt, readOnce, roomPoints } from './points.ts';
 import { evidenceOf, type ReadingEvidence } from './reading-evidence.ts';
+import { loadOfBatch } from '../taken-out.ts';
 
+/** What a thermometer that nobody named is taken to be off by (common practice). */
+const UNKNOWN_ERROR_TICKS = differenceTicks(2, 'F');
 /** A review is asked for within 7 days: 21 CFR 123.8(a)(3) (from memory). */
 const REVIEW_MS = 7 * 86_400_000;
 
@@ -44,9 +48,8 @@ export interface ComposedCase {
  * @param readingsAt handed on where the same readings are needed more than once
  */
 export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room)): ComposedCase {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
-  const stay = freezerStay(batch, load);
-  const frozenMs = frozenWithin(stay, batch);
+  const load = loadOfBatch(room, batch);
+  const kept = keptColdOf(room, batch, load, keeping.store);
   const plans = plansOf(room, batch, keeping);
   const evidence = evidenceOf(room, plans, readingsAt);
   const judgeCase: Omit<JudgeCase, 'errorTicks'> = {
@@ -55,30 +58,30 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
     pack: keeping.pack,
     store: keeping.store,
     points: plans.map((plan) => fillPoint(plan, readingsAt, evidence)),
-    records: recordsOf(room, batch, load, stay, keeping.store),
+    records: recordsOf(room, batch, load, kept, keeping.store),
     excluded: leftOut(room, plans, readingsAt),
     endOfSmokingMs: load?.endOfSmokingAtMs ?? undefined,
     sealedMs: batch.sealedAtMs ?? undefined,
-    frozenMs,
-    thawedMs: frozenMs === undefined ? undefined : stay.outMs,
-    chilledMs: chilledMs(batch, stay, keeping.store),
+    frozenMs: kept.frozenMs,
+    thawedMs: kept.thawedMs,
+    chilledMs: chilledMs(batch, kept, keeping.store),
     saltSamples: saltSamplesOf(room, batch.id),
     scheduledProcess: scheduledOf(room, batch),
     facts: { ...factsOf(room, batch), ...withChecks(room, paperFactsOf(room, batch, load, keeping.pack), plans, readingsAt) },
   };
-  return { judgeCase, errors: errorsOf(room, readingsAt, batch, load), plans, evidence };
+  return { judgeCase, errors: errorsWith(room, readingsAt, batch, load, kept), plans, evidence };
 }
 
 /** Where the readings of a batch's points come from, for one way of packing and keeping it. */
 export function plansOf(room: BookRoom, batch: StoredBatch, { store }: Pick<Keeping, 'store'>): PointPlan[] {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   return [
     ...rawPoints(room, batch),
     ...loadPoints(room, batch, load),
     ...roomPoints(room, batch),
     ...brinePoints(batch),
     ...dryPoints(room, batch, load),
-    ...keptPoints(room, batch, freezerStay(batch, load), store),
+    ...keptColdOf(room, batch, load, store).plans,
   ];
 }
 
@@ -87,7 +90,7 @@ function leftOut(room: BookRoom, plans: readonly PointPlan[], readingsAt: Readin
   return [...new Map(excludedReadings(room, plans, readingsAt).map((one) => [JSON.stringify(one), one])).values()];
 }
 
-function recordsOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined, stay: RecordSpan, store: StoreKind): JudgeCase['records'] {
+function recordsOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined, kept: KeptCold, store: StoreKind): JudgeCase['records'] {
   const soakStart = batch.soak.find((event) => event.what === 'start')?.atMs;
   const soakEnd = batch.soak.find((event) => event.what === 'end')?.atMs;
   const receivedMs = batch.lotIds.map((id) => room.book.shelf('fishLots').need(id).receivedAtMs).reduce((first, at) => Math.min(first, at), Infinity);
@@ -97,10 +100,22 @@ function recordsOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefi
     soak: spanOf(soakStart ?? null, soakEnd ?? null),
     raw: spanOf(Number.isFinite(receivedMs) ? receivedMs : null, soakStart ?? load?.inAtMs ?? null),
     ...(soakEnd === undefined ? {} : { dry: spanOf(soakEnd, load?.inAtMs ?? null) }),
-    freezer: stay,
-    // Handing over isn't marked yet, so a store record without an end of its own stays open.
-    store: store === 'frozen' && isStayOfPacks(stay, batch) ? stay : spanOf(batch.sealedAtMs, null),
+    freezer: kept.freezer,
+    // The store's record ends when the last pack is gone, and is open until then.
+    store: store === 'frozen' && kept.packs !== undefined ? kept.packs : spanOf(batch.sealedAtMs, kept.goneMs ?? null),
   };
+}
+
+/** Packs may lie in several freezers, with a probe of their own; the largest error is the strict side. */
+function errorsWith(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBatch, load: StoredLoad | undefined, { freezerIds, probeIds }: KeptCold): RecordErrors {
+  const errors = errorsOf(room, readingsAt, batch, load);
+  if (freezerIds.length < 2 && probeIds.length === 0) return errors;
+  const others = freezerIds.filter((id) => id !== batch.freezerPlaceId).map((freezerPlaceId) => errorsOf(room, readingsAt, { ...batch, freezerPlaceId }, load).store);
+  const probes = probeIds.flatMap((id) => [...instrumentsIn(readingsAt(id))]).map((id) => {
+    const instrument = id === null ? undefined : room.book.shelf('instruments').get(id);
+    return instrument === undefined ? UNKNOWN_ERROR_TICKS : errorOf(room.book, instrument, 'cold').ticks;
+  });
+  return { ...errors, store: Math.max(errors.store, ...others, ...probes) };
 }
 
 function spanOf(inMs: number | null, outMs: number | null): RecordSpan {
@@ -108,8 +123,8 @@ function spanOf(inMs: number | null, outMs: number | null): RecordSpan {
 }
 
 /** Known to be chilled: chilled packs at their sealing, hot-smoked because their cooling ended before and cold-smoked because they are packed cold; frozen packs once they were frozen solid. */
-function chilledMs(batch: StoredBatch, stay: RecordSpan, store: StoreKind): number | undefined {
-  if (store === 'frozen') return isStayOfPacks(stay, batch) ? frozenWithin(stay, batch) : undefined;
+function chilledMs(batch: StoredBatch, kept: KeptCold, store: StoreKind): number | undefined {
+  if (store === 'frozen') return kept.packs === undefined ? undefined : kept.frozenMs;
   return batch.sealedAtMs ?? undefined;
 }
 
@@ -135,7 +150,7 @@ function factsOf(room: BookRoom, batch: StoredBatch): CaseFacts {
  * the training paper names. As long as nobody made one, it may still come while the strictest of the published days run.
  */
 function reviewFacts(room: BookRoom, batch: StoredBatch): Pick<CaseFacts, 'review'> {
-  const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
+  const load = loadOfBatch(room, batch);
   const recordedMs = (batch.process === 'hot' ? load?.cooledAtMs : load?.outAtMs) ?? undefined;
   if (recordedMs === undefined) return { review: { mayCome: true } };
   const reviews = room.book.shelf('reviews').where('batchId', batch.id).filter(({ atMs }) => atMs >= recordedMs);
@@ -146,7 +161,7 @@ function reviewFacts(room: BookRoom, batch: StoredBatch): Pick<CaseFacts, 'revie
 
 /** Papers on file with the checks of the thermometers that the smoke was read by, under their names. */
 function withChecks(room: BookRoom, papers: Pick<CaseFacts, 'onFile' | 'loadDayStartMs'>, plans: readonly PointPlan[], readingsAt: ReadingsAt): Pick<CaseFacts, 'onFile' | 'loadDayStartMs' | 'probesUsed'> {
-  const ids = new Set(plans.flatMap(({ record, taken }) => (record !== 'process' || taken === null ? [] : readingsWithin(taken, readingsAt).map(({ instrumentId }) => instrumentId))));
+  const ids = new Set(plans.flatMap(({ record, taken }) => (record !== 'process' || taken === null ? [] : [...instrumentsIn(readingsWithin(taken, readingsAt))])));
   // A thermometer that nobody named can't be shown to have been checked.
   if (ids.size === 0 || ids.has(null)) return papers;
   const instruments = [...ids].flatMap((id) => (id === null ? [] : (room.book.shelf('instruments').get(id) ?? [])));

@@ -5,6 +5,7 @@ import type { BookRoom } from '../../room.ts';
 import { errorOf } from '../instrument-checks.ts';
 import { pointsOf } from '../load-view.ts';
 import { type ReadingsAt, soakPlaces, withinSoak } from './points.ts';
+import { instrumentsIn } from './taken-readings.ts';
 
 /** What a thermometer that nobody named is taken to be off by (common practice). */
 const UNKNOWN_ERROR_TICKS = differenceTicks(2, 'F');
@@ -26,7 +27,7 @@ export function errorsOf(room: BookRoom, readingsAt: ReadingsAt, batch: StoredBa
   const places = room.book.shelf('places').all();
   const roomIds = soakPlaces(room, batch).map((place) => place.id);
   const storeIds = places.filter((place) => place.kind === 'cooler' || place.id === batch.freezerPlaceId).map((place) => place.id);
-  const instrumentsAt = (pointId: string): (string | null)[] => [...new Set(readingsAt(pointId).map((reading) => reading.instrumentId))];
+  const instrumentsAt = (pointId: string): (string | null)[] => [...instrumentsIn(readingsAt(pointId))];
   const use = batch.process === 'hot' ? 'hot' : 'cold';
   const typedRoom = batch.soak.some((event) => event.roomTicks !== null);
   return {

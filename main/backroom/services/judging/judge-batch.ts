@@ -2,7 +2,6 @@
 import type { GateLine, SetResultWire } from '../../../../app/contract/requests/verdict.ts';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { mayPass } from '../../../../app/limits/gates.ts';
-import type { Reading } from '../../../../app/limits/judge-case.ts';
 import type { SetResult } from '../../../../app/limits/judge-set.ts';
 import { checkIdsOf, findSet, sourceOf, findCheck, type LimitSet } from '../../../../app/limits/limit-set.ts';
 import { clockWords, type Words } from '../../../../app/limits/words.ts';
@@ -20,6 +19,7 @@ import { gateLine, leaveLine, packLine } from './gate-line.ts';
 import { judgeBySet } from './judge-by-set.ts';
 import { type JudgedWith, judgeComposed, withoutExcluded } from './judge-composed.ts';
 import { type ReadingsAt, readOnce } from './points.ts';
+import { digestOfRow } from './row-digest.ts';
 import { recallJudgement } from './recall.ts';
 import { wireSet } from './wire-set.ts';
 
@@ -109,20 +109,8 @@ export function gateLines({ brine, smoke, pack, leave }: Gates): GateLine[] {
 
 /** Everything a judgement rests on, for telling whether it still stands; readings as one digest of their numbers. */
 function whatDecides(room: BookRoom, set: LimitSet, { judgeCase, errors }: ComposedCase): unknown {
-  const points = judgeCase.points.map(({ readings, ...point }) => ({ ...point, readings: readingsDigest(readings) }));
+  const points = judgeCase.points.map(({ readings, ...point }) => ({ ...point, readings: digestOfRow(readings) }));
   return [set.id, set.version, { ...judgeCase, points }, errors, [...confirmationsOf(room.book).values()], dayOf(room), kitchenOf(room.book)];
-}
-
-/** How a reading came in, as a number of its digest. */
-const ENTERED = { 'at-once': 0, late: 1, paper: 2 } as const;
-
-function readingsDigest(readings: readonly Reading[]): string {
-  const numbers = new Float64Array(readings.length * 4);
-  for (const [index, { atMs, lowTicks, highTicks, entered }] of readings.entries()) numbers.set([atMs, lowTicks, highTicks, ENTERED[entered ?? 'at-once']], index * 4);
-  // Few readings cover a span or are in doubt, so only those are told apart by more than their numbers.
-  const besides = readings.flatMap(({ coversSinceMs, doubt }, index) =>
-    coversSinceMs === undefined && doubt === undefined ? [] : [[index, coversSinceMs ?? null, doubt ?? null]]);
-  return sha256Hex(canonicalJson([sha256Hex(new Uint8Array(numbers.buffer)), besides]));
 }
 
 /** The set a batch is judged by. */

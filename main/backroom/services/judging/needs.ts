@@ -10,7 +10,7 @@ import type { StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
 import { kitchenOf } from '../kitchen.ts';
 import { coolingGoals } from './cooling-goals.ts';
-import { runningBatches, type RunningBatch } from './running-batch.ts';
+import { asPiece, runningBatches, type RunningBatch } from './running-batch.ts';
 
 export { nextReadingsOf } from './next-readings.ts';
 
@@ -19,25 +19,27 @@ const MINUTE_MS = 60_000;
 /** One need a piece; a cold smoke is asked of its chamber instead. */
 export function needsOf(room: BookRoom, load: StoredLoad, batches: readonly RunningBatch[] = runningBatches(room, load)): Need[] {
   const unit = kitchenOf(room.book).temperatureUnit;
+  const inside = Math.max(0, batches.findIndex((running) => running.load.outAtMs === null));
   return batches.flatMap((running, index) => [
-    ...running.pieces.map((point) => pieceNeed(running, load, point, unit)),
+    ...running.pieces.map((point) => pieceNeed(asPiece(running, load, point), load, point, unit)),
     // The chamber is every batch's; once is enough.
-    ...(load.process === 'cold' && index === 0 ? running.chamber.map((point) => chamberNeed(running, load, point)) : []),
+    ...(load.process === 'cold' && index === inside ? running.chamber.map((point) => chamberNeed(running, load, point)) : []),
   ]);
 }
 
 function pieceNeed(running: RunningBatch, load: StoredLoad, point: MeasuredPoint, unit: TemperatureUnit): Need {
   const last = lastOf(point);
   const need = { pointId: point.id ?? '', lastTicks: last?.lowTicks ?? null, lastAtMs: last?.atMs ?? null, provenMinutes: null, requiredMinutes: null };
-  const { hold } = running;
+  const { hold, load: { outAtMs } } = running;
   if (hold === undefined) return { ...need, text: load.process === 'cold' ? 'No core limit in a cold smoke.' : '' };
   const required = { provenMinutes: keptMinutes(running, point), requiredMinutes: hold.minutes };
   if (last === undefined) return { ...need, ...required, text: 'not read yet' };
-  if (load.outAtMs !== null && required.provenMinutes >= hold.minutes) return { ...need, ...required, text: coolingText(running, point) };
+  if (outAtMs !== null && required.provenMinutes >= hold.minutes) return { ...need, ...required, text: coolingText(running, point) };
   const missingTicks = limitTicks(hold.limit) - last.lowTicks;
   const kept = `kept ${required.provenMinutes} of ${hold.minutes} min${running.context.together && running.pieces.length > 1 ? ', all pieces together' : ''}`;
   const isBelow = missingTicks > 0 && required.provenMinutes < hold.minutes;
   if (load.outAtMs !== null) return { ...need, ...required, text: `${kept}; the load is out` };
+  if (outAtMs !== null) return { ...need, ...required, text: `${kept}; taken out at ${running.context.words.at(outAtMs)}` };
   return { ...need, ...required, text: isBelow ? `${degreesToGo(missingTicks, unit)} to go` : kept };
 }
 

@@ -5,7 +5,7 @@ import { pointsOf } from '../../../../app/limits/readings.ts';
 import type { NextReading } from '../../../../app/contract/requests/smokehouse.ts';
 import type { StoredLoad, StoredPoint } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
-import { runningBatches, type RunningBatch } from './running-batch.ts';
+import { asPiece, runningBatches, type RunningBatch } from './running-batch.ts';
 
 const MINUTE_MS = 60_000;
 /** Steps longer than this are a person's, not a logger's. */
@@ -18,14 +18,14 @@ export function nextReadingsOf(room: BookRoom, load: StoredLoad, batches?: reado
   if (load.inAtMs === null) return [];
   const nowMs = room.clock.nowMs();
   const due = (batches ?? runningBatches(room, load)).flatMap((running) => [
-    ...(load.cooledAtMs === null ? running.pieces.flatMap((point) => pieceDue(room, load, running, point, nowMs)) : []),
+    ...(load.cooledAtMs === null ? running.pieces.flatMap((point) => pieceDue(room, asPiece(running, load, point), point, nowMs)) : []),
     ...freezerDue(room, running, nowMs),
   ]);
   return due.toSorted((one, other) => one.atMs - other.atMs);
 }
 
-function pieceDue(room: BookRoom, load: StoredLoad, running: RunningBatch, point: MeasuredPoint, nowMs: number): NextReading[] {
-  const { hold, cooling, judged, context } = running;
+function pieceDue(room: BookRoom, running: RunningBatch, point: MeasuredPoint, nowMs: number): NextReading[] {
+  const { hold, cooling, judged, context, load } = running;
   if (point.id === undefined || !isReadByHand(room, load, room.book.shelf('points').need(point.id))) return [];
   const inHold = hold === undefined ? undefined : nextHoldReading(hold, point, judged, context, nowMs);
   const due = inHold ?? (cooling === undefined ? undefined : nextCoolingReading(cooling, point, judged, context, nowMs));

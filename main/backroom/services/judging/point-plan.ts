@@ -5,13 +5,28 @@ import { coverReading } from './corrections.ts';
 import { doubtAt } from './doubt-evidence.ts';
 import type { ReadingsAt } from './points.ts';
 import type { ReadingEvidence } from './reading-evidence.ts';
-import { readingsWithin, type PointPlan } from './taken-readings.ts';
+import { instrumentsIn, readingsWithin, type PointPlan } from './taken-readings.ts';
+
+/** Readings as they were made last, with what was known of them then. */
+interface Made {
+  readonly knowing: string;
+  readonly readings: readonly Reading[];
+}
+/** A page asks for the same record again and again; the same row of the book with the same knowledge gives the same row. */
+const made = new WeakMap<readonly SeriesReading[], Made>();
 
 /** The point with its readings. */
 export function fillPoint(plan: PointPlan, readingsAt: ReadingsAt, evidence: ReadingEvidence): MeasuredPoint {
   const { taken, typed, ...point } = plan;
-  const readings = taken === null ? [] : readingsWithin(taken, readingsAt).map((reading) => readingOf(reading, taken.pointId, evidence));
-  return { ...point, readings: [...readings, ...typed] };
+  if (taken === null) return { ...point, readings: typed };
+  const rows = readingsWithin(taken, readingsAt);
+  const doubts = evidence.doubts.filter(({ pointId }) => pointId === taken.pointId);
+  const knowing = JSON.stringify([taken.pointId, typed, doubts, [...instrumentsIn(rows)].map((id) => (id === null ? null : (evidence.corrections[id] ?? null)))]);
+  const before = made.get(rows);
+  if (before?.knowing === knowing) return { ...point, readings: before.readings };
+  const readings = [...rows.map((reading) => readingOf(reading, taken.pointId, { ...evidence, doubts })), ...typed];
+  made.set(rows, { knowing, readings });
+  return { ...point, readings };
 }
 
 function readingOf(reading: SeriesReading, pointId: string, evidence: ReadingEvidence): Reading {

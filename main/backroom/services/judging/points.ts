@@ -107,7 +107,7 @@ function coolerPoints(room: BookRoom, batch: StoredBatch): PointPlan[] {
 function soakReadings(batch: StoredBatch, key: 'brineTicks' | 'roomTicks'): Reading[] {
   return batch.soak.flatMap((event) => {
     const ticks = event[key];
-    return ticks === null ? [] : [{ atMs: event.atMs, lowTicks: ticks, highTicks: ticks }];
+    return ticks === null ? [] : [{ atMs: event.atMs, lowTicks: ticks, highTicks: ticks, ...(event.fromPaper === undefined ? {} : { entered: 'paper' as const }) }];
   });
 }
 

@@ -2,7 +2,7 @@
 import type { BookRoom } from '../../room.ts';
 import { correctionsOf, type Corrections } from './corrections.ts';
 import { type UndecidedDoubt, undecidedDoubts } from './doubt-evidence.ts';
-import { type PointPlan, readingsWithin } from './taken-readings.ts';
+import { instrumentsIn, type PointPlan, readingsWithin } from './taken-readings.ts';
 import type { ReadingsAt } from './points.ts';
 
 /** Plain data, so that a judgement can keep it and be judged again. */
@@ -13,6 +13,6 @@ export interface ReadingEvidence {
 
 /** The evidence about the readings that some points take. */
 export function evidenceOf(room: BookRoom, plans: readonly PointPlan[], readingsAt: ReadingsAt): ReadingEvidence {
-  const instrumentIds = new Set(plans.flatMap(({ taken }) => (taken === null ? [] : readingsWithin(taken, readingsAt).flatMap(({ instrumentId }) => instrumentId ?? []))));
+  const instrumentIds = new Set(plans.flatMap(({ taken }) => (taken === null ? [] : [...instrumentsIn(readingsWithin(taken, readingsAt))].flatMap((instrumentId) => instrumentId ?? []))));
   return { corrections: correctionsOf(room, [...instrumentIds]), doubts: undecidedDoubts(room, plans, readingsAt) };
 }

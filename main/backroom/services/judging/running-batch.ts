@@ -10,11 +10,14 @@ import { pointsOf } from '../../../../app/limits/readings.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
 import { composeCase } from './compose.ts';
+import { loadAsOf, loadAsPoint } from '../taken-out.ts';
 import { keepingOf, setOf, wordsOf } from './judge-batch.ts';
 import { type ReadingsAt, readOnce } from './points.ts';
 
 export interface RunningBatch {
   readonly batch: StoredBatch;
+  /** The load with the batch's own out mark where it came out before the rest. */
+  readonly load: StoredLoad;
   readonly judged: JudgeCase;
   readonly context: JudgeContext;
   readonly pieces: readonly MeasuredPoint[];
@@ -35,7 +38,7 @@ export function runningBatches(room: BookRoom, load: StoredLoad, readingsAt: Rea
     const judged: JudgeCase = { ...composed.judgeCase, errorTicks: 0 };
     const applying = checkIdsOf(set).flatMap((id) => findCheck(limitsOf(room), id) ?? []).filter((check) => isUsed(check, judged));
     return {
-      batch, judged, context: contextOf(set, judged, limitsOf(room), wordsOf(room, composed)),
+      batch, load: loadAsOf(load, batchId), judged, context: contextOf(set, judged, limitsOf(room), wordsOf(room, composed)),
       pieces: pointsOf(judged, 'piece', 'process'),
       chamber: pointsOf(judged, 'chamber', 'process'),
       hold: applying.find((check): check is HoldCheck => check.kind === 'hold' && check.question === 'chamber'),
@@ -44,6 +47,15 @@ export function runningBatches(room: BookRoom, load: StoredLoad, readingsAt: Rea
       freezing: batch.process === 'cold' ? applying.find((check): check is FreezeCheck => check.kind === 'freeze' && check.untilSolid === undefined) : undefined,
     };
   });
+}
+
+/** The batch as one of its pieces sees it: one that was taken out before the rest is out, and its cooling began. */
+export function asPiece(running: RunningBatch, load: StoredLoad, point: MeasuredPoint): RunningBatch {
+  const { batch, judged } = running;
+  const own = loadAsPoint(load, { id: point.id ?? '', batchId: batch.id });
+  if (own.outAtMs === running.load.outAtMs) return running;
+  const process = { ...judged.records.process, outMs: own.outAtMs ?? undefined };
+  return { ...running, load: own, judged: { ...judged, endOfSmokingMs: own.endOfSmokingAtMs ?? undefined, records: { ...judged.records, process } } };
 }
 
 /** A piece's cooling as it stands; undefined where nothing of it was read. */

@@ -17,8 +17,38 @@ export interface PointPlan extends Omit<MeasuredPoint, 'readings'> {
   readonly typed: readonly Reading[];
 }
 
+/** Batches that share a record ask for a stretch of it each. */
+const MOST_STRETCHES = 24;
+
+/** What was worked out of a row of readings before: rows are never changed, and the book gives the same one again. */
+interface Known {
+  readonly stretches: Map<string, readonly SeriesReading[]>;
+  instrumentIds?: ReadonlySet<string | null>;
+}
+const known = new WeakMap<readonly SeriesReading[], Known>();
+
+function knownOf(readings: readonly SeriesReading[]): Known {
+  const found = known.get(readings) ?? { stretches: new Map<string, readonly SeriesReading[]>() };
+  known.set(readings, found);
+  return found;
+}
+
 /** The readings that a plan takes, as they stand in the book. */
 export function readingsWithin({ pointId, fromMs, toMs }: TakenReadings, readingsAt: ReadingsAt): readonly SeriesReading[] {
   const readings = readingsAt(pointId);
-  return fromMs === undefined && toMs === undefined ? readings : readings.filter(({ atMs }) => (fromMs === undefined || atMs >= fromMs) && (toMs === undefined || atMs <= toMs));
+  if (fromMs === undefined && toMs === undefined) return readings;
+  const { stretches } = knownOf(readings);
+  const key = `${fromMs ?? ''} ${toMs ?? ''}`;
+  const stretch = stretches.get(key) ?? readings.filter(({ atMs }) => (fromMs === undefined || atMs >= fromMs) && (toMs === undefined || atMs <= toMs));
+  stretches.set(key, stretch);
+  const [oldest] = stretches.keys();
+  if (stretches.size > MOST_STRETCHES && oldest !== undefined) stretches.delete(oldest);
+  return stretch;
+}
+
+/** The thermometers that readings were taken by; null among them where one wasn't named. */
+export function instrumentsIn(readings: readonly SeriesReading[]): ReadonlySet<string | null> {
+  const found = knownOf(readings);
+  found.instrumentIds ??= new Set(readings.map(({ instrumentId }) => instrumentId));
+  return found.instrumentIds;
 }

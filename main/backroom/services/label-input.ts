@@ -1,0 +1,120 @@
+/** What a pack's label is composed from: the record of its batch, the kitchen and its choice of elements. */
+import type { LabelChoice, OptionalElement } from '../../../app/contract/requests/label-choice.ts';
+import type { Pack } from '../../../app/contract/requests/packing.ts';
+import type { Decision } from '../../../app/contract/requests/verdict.ts';
+import { localDay } from '../../../app/measures/zone.ts';
+import { addDays, dayText, daysBetween, readDay } from '../../../app/packs/dates.ts';
+import type { Jurisdiction, LabelDates, LabelInput, LabelKitchen, LabelOwner } from '../../../app/packs/label-types.ts';
+import type { StoredBatch, StoredFishLot } from '../book/stored.ts';
+import { unwrap } from '../refusal.ts';
+import type { BookRoom } from '../room.ts';
+import { lotsOf } from './batch-view.ts';
+import { kitchenOf } from './kitchen.ts';
+import { labelIngredients } from './label-ingredients.ts';
+import { nameOf } from './release.ts';
+import { speciesOf } from './species.ts';
+import { loadOfBatch } from './taken-out.ts';
+import { zoneOf } from './when.ts';
+
+/** How long a frozen pack is at its best: the kitchen's choice (common practice; extension sheets say two to six months). */
+const FROZEN_BEST_DAYS = 90;
+/**
+ * Michigan's 14 days from smoking (MSU Extension, Labels for commercial smoked fish, second-hand) can be read with the day of
+ * smoking as the first of them or as none: the earlier end is printed.
+ */
+const CHILLED_LAST_DAY = 13;
+/** Where a chilled pack must show its shelf life: Michigan (second-hand), and Canada for packs that let air in (CFIA, read). */
+const SHELF_LIFE_WANTED: readonly Jurisdiction[] = ['us-mi', 'ca-on'];
+/** Where the day of processing must stand on the pack: Wis. Admin. Code ATCP 70.46(1)(f) (read). */
+const PROCESSING_DAY_WANTED: readonly Jurisdiction[] = ['us-wi'];
+const JURISDICTIONS: Readonly<Record<string, Jurisdiction>> = {
+  ak: 'us-ak', alaska: 'us-ak', ca: 'us-ca', california: 'us-ca', mi: 'us-mi', michigan: 'us-mi',
+  ny: 'us-ny', 'new york': 'us-ny', wi: 'us-wi', wisconsin: 'us-wi', on: 'ca-on', ontario: 'ca-on',
+};
+
+/** The label's input, the optional elements that nobody wants left out where no rule asks for them. */
+export function labelInput(room: BookRoom, batch: StoredBatch, pack: Pack, release: Decision, choice: LabelChoice): LabelInput {
+  const { marketName } = speciesOf(room, batch.speciesId);
+  const jurisdiction = jurisdictionOf(kitchenOf(room.book).address.region);
+  const hasForm = choice.fishHidden || wants(choice, 'form');
+  return {
+    kitchen: labelKitchen(room, choice),
+    identity: { process: batch.process, marketName, ...(hasForm ? { form: `fillet portion, skin ${batch.skin}` } : {}) },
+    netGrams: pack.net.grams,
+    ingredients: labelIngredients(room, batch, marketName),
+    dates: labelDates(room, batch, pack, { release, jurisdiction, choice }),
+    lot: pack.code,
+    pack: release.pack,
+    store: release.store,
+    jurisdiction,
+    ...(batch.sourceKind === 'guest' ? { owner: ownerOnLabel(ownerOf(room, batch), choice) } : {}),
+    nutritionGround: kitchenOf(room.book).nutritionGround,
+    gtin: choice.gtin ?? undefined,
+    secondLanguage: choice.secondLanguage ?? undefined,
+  };
+}
+
+/** The guest of the batch's fish lots; the catch runs from the first day to the last of them. */
+export function ownerOf(room: BookRoom, batch: StoredBatch): LabelOwner {
+  const lots = lotsOf(room, batch);
+  const [first] = lots;
+  if (first?.source.kind !== 'guest') throw new Error(`guest batch ${nameOf(batch)} has no guest's fish lot`);
+  const { ownerName, licence, ownerAddress, caughtArea } = first.source;
+  return { name: ownerName, licence, address: ownerAddress, caughtOn: caughtDays(lots, zoneOf(room)), caughtArea };
+}
+
+function wants(choice: LabelChoice, element: OptionalElement): boolean {
+  return choice.optional.includes(element);
+}
+
+function ownerOnLabel({ name, licence, address, caughtOn, caughtArea }: LabelOwner, choice: LabelChoice): LabelOwner {
+  return {
+    name,
+    licence: wants(choice, 'licence') ? licence : undefined,
+    address: wants(choice, 'owner-address') ? address : undefined,
+    ...(wants(choice, 'catch') ? { caughtOn, caughtArea } : {}),
+  };
+}
+
+function labelKitchen(room: BookRoom, choice: LabelChoice): LabelKitchen {
+  const { name, address, phone } = kitchenOf(room.book);
+  return {
+    name, address: address.street, city: address.city, region: address.region, postalCode: address.postalCode,
+    phone: wants(choice, 'phone') ? phone : undefined, role: choice.role,
+  };
+}
+
+function jurisdictionOf(region: string): Jurisdiction {
+  return JURISDICTIONS[region.trim().toLowerCase()] ?? 'us-federal';
+}
+
+/** Smoked, packed and, where one can be given without proof of shelf life, best by; never a use-by. */
+function labelDates(room: BookRoom, batch: StoredBatch, pack: Pack, { release, jurisdiction, choice }: { release: Decision; jurisdiction: Jurisdiction; choice: LabelChoice }): LabelDates {
+  const outAtMs = loadOfBatch(room, batch)?.outAtMs ?? null;
+  if (outAtMs === null) throw new Error(`released batch ${nameOf(batch)} never came out of the smoker`);
+  const zone = zoneOf(room);
+  const smokedOn = localDay(outAtMs, zone);
+  const packedOn = localDay(pack.sealedAtMs, zone);
+  const mustEnd = release.store !== 'frozen' && SHELF_LIFE_WANTED.includes(jurisdiction);
+  const bestBy = mustEnd ? laterBy(smokedOn, CHILLED_LAST_DAY)
+    : release.store === 'frozen' && wants(choice, 'best-by') ? laterBy(packedOn, FROZEN_BEST_DAYS) : undefined;
+  const showsSmoked = wants(choice, 'smoked-on') || PROCESSING_DAY_WANTED.includes(jurisdiction);
+  return { ...(showsSmoked ? { smokedOn } : {}), packedOn, ...(bestBy === undefined || bestBy <= packedOn ? {} : { bestBy }) };
+}
+
+function laterBy(day: string, days: number): string {
+  return dayText(addDays(unwrap(readDay(day)), days));
+}
+
+/** `2026-07-11`, or `2026-07-11/2026-07-12` for a catch of several days; undefined while a lot has no day of catch. */
+function caughtDays(lots: readonly StoredFishLot[], zone: string): string | undefined {
+  const days: string[] = [];
+  for (const lot of lots) {
+    if (lot.caughtAtMs === null) return undefined;
+    days.push(localDay(lot.caughtAtMs, zone));
+  }
+  const sorted = days.toSorted();
+  const [from, to] = [sorted.at(0), sorted.at(-1)];
+  if (from === undefined || to === undefined) return undefined;
+  return daysBetween(unwrap(readDay(from)), unwrap(readDay(to))) === 0 ? from : `${from}/${to}`;
+}

@@ -1,0 +1,78 @@
+import { useState, type ReactNode } from 'react';
+import type { Failure } from '../../../app/contract/envelope.ts';
+import { localTime } from '../../../app/measures/zone.ts';
+import { ask, AskFailure } from '../../bridge/bridge.ts';
+import { useKitchen } from '../../frame/kitchen.tsx';
+import { PressButton } from '../../parts/button.tsx';
+import { Choices, Several } from '../../parts/choices.tsx';
+import { Field } from '../../parts/field.tsx';
+import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { bytesOfBase64, saveFile } from '../../parts/save-file.ts';
+import { words } from '../../words/words.ts';
+import { ExportReadings } from './export-readings.tsx';
+import { ShelfLinks } from './shelf-links.tsx';
+
+const text = words.trace.exports;
+const YEAR_MS = 365 * 86_400_000;
+
+/** Tables to carry out of the book: the events of traceability, and readings. */
+export function ExportPage(): ReactNode {
+  return (
+    <>
+      <div className="spread">
+        <div>
+          <h1>{text.title}</h1>
+          <p className="soft">{text.lead}</p>
+        </div>
+        <ShelfLinks here="exports" />
+      </div>
+      <TraceTable />
+      <ExportReadings />
+    </>
+  );
+}
+
+function TraceTable(): ReactNode {
+  const { kitchen } = useKitchen();
+  const [days, setDays] = useState(() => ({ fromDay: localTime(Date.now() - YEAR_MS, kitchen.timeZone).day, toDay: localTime(Date.now(), kitchen.timeZone).day }));
+  const [form, setForm] = useState<'xlsx' | 'csv'>('xlsx');
+  const [guests, setGuests] = useState<readonly string[]>([]);
+  const [failure, setFailure] = useState<Failure | null>(null);
+  const [busy, setBusy] = useState(false);
+  const [made, setMade] = useState<{ readonly name: string; readonly rows: number; readonly gaps: readonly string[] } | null>(null);
+  const make = async (): Promise<void> => {
+    setFailure(null);
+    setBusy(true);
+    try {
+      const table = await ask('export.traceability', { ...days, form, withGuests: guests.length > 0 });
+      saveFile(table.fileName, bytesOfBase64(table.base64), table.mediaType);
+      setMade({ name: table.fileName, rows: table.rows, gaps: table.gaps });
+    } catch (thrown) {
+      if (!(thrown instanceof AskFailure)) throw thrown;
+      setFailure(thrown.failure);
+    } finally {
+      setBusy(false);
+    }
+  };
+  return (
+    <section className="sheet stack">
+      <form className="stack" onSubmit={(event) => { event.preventDefault(); void make(); }}>
+        <div className="row">
+          <Field label={text.from} kind="date" value={days.fromDay} fault={faultOf(failure, 'fromDay')} onChange={(fromDay) => setDays({ ...days, fromDay })} />
+          <Field label={text.to} kind="date" value={days.toDay} fault={faultOf(failure, 'toDay')} onChange={(toDay) => setDays({ ...days, toDay })} />
+        </div>
+        <Choices label={text.form} value={form} choices={(['xlsx', 'csv'] as const).map((id) => ({ id, text: text.forms[id] }))} onChange={setForm} />
+        <Several label={text.guests} values={guests} choices={[{ id: 'guests', text: text.guests }]} onChange={setGuests} />
+        <ProblemNote failure={failure} />
+        <div className="row"><PressButton look="next" type="submit" isDisabled={busy}>{text.make}</PressButton></div>
+      </form>
+      {made === null ? null : <p role="status">{text.saved(made.name, made.rows)}</p>}
+      {made === null || made.gaps.length === 0 ? null : (
+        <div className="note caution">
+          <p className="strong">{text.gaps}</p>
+          <ul>{made.gaps.map((gap) => <li key={gap}>{gap}</li>)}</ul>
+        </div>
+      )}
+    </section>
+  );
+}
