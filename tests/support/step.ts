@@ -22,7 +22,8 @@ export interface StepResult {
   readonly printed: string;
 }
 
-const LONGEST_STEP_MS = 8 * 60_000;
+/** Twice and more what the longest takes on two cores; what hangs is ended. */
+const LONGEST_STEP_MS = 25 * 60_000;
 
 function judge(step: Step, code: number | null, signal: NodeJS.Signals | null, printed: string): string | null {
   if (signal !== null) return `ended by ${signal}`;
