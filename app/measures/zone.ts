@@ -55,6 +55,11 @@ export function instantOf(day: string, clock: string, timeZone: string, field = 
     : bad(`${clock} happened twice on ${day}: the clocks went back over it.`, field, 'Type a time outside the repeated hour and note the rest.');
 }
 
+/** The first instant of a calendar day, `YYYY-MM-DD`: midnight, the first of two, or the first hour there is where clocks skip it. */
+export function startOfDay(day: string, timeZone: string): number {
+  return Temporal.PlainDate.from(day).toZonedDateTime(timeZone).epochMilliseconds;
+}
+
 /** The calendar day at an instant, `YYYY-MM-DD`. */
 export function localDay(atMs: number, timeZone: string): string {
   return localTime(atMs, timeZone).day;

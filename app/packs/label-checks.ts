@@ -2,9 +2,10 @@
  * The fifteen elements of a pack's label, each looked at: met, missing, or not needed on this pack and
  * why. Every rule with its primary source and how that was had.
  */
-import type { PlacedBlock } from './label-content.ts';
+import { LABEL_EDGE_MM, type LabelContent } from './label-content.ts';
 import type { LabelGap, NutritionGround } from './label-types.ts';
-import { INFORMATION_TYPE_MM, NET_QUANTITY_FOOT_SHARE } from './type-height.ts';
+import { frontLines } from './owner-words.ts';
+import { INFORMATION_TYPE_MM, MOST_TIMES_AS_HIGH_AS_WIDE } from './type-height.ts';
 
 export interface LabelCheck {
   readonly element: string;
@@ -15,13 +16,11 @@ export interface LabelCheck {
   readonly source: string;
 }
 
-export interface LabelFacts {
-  readonly kind: 'sale' | 'custom';
-  readonly blocks: readonly PlacedBlock[];
-  readonly missing: readonly LabelGap[];
+export interface LabelFacts extends Pick<LabelContent, 'kind' | 'blocks' | 'missing' | 'stock' | 'netQuantityFootShare'> {
   readonly nutritionGround: NutritionGround | undefined;
   readonly fishHidden: boolean;
-  readonly footShare: number | null;
+  /** Whether somebody said how large the side of the pouch is. */
+  readonly isPouchKnown: boolean;
 }
 
 interface ElementRule {
@@ -44,7 +43,7 @@ const RULES: readonly ElementRule[] = [
   { element: 'L09', title: 'Lot and days', source: '1 NYCRR 262.8(d) (read); Mich. Admin. Code R 285.569.7(4) (read)', otherwise: '' },
   { element: 'L10', title: 'Additives with their function', source: '21 CFR 101.22(j), (k) (from memory); 21 CFR 172.175 (read)', otherwise: 'The list has no preservative.' },
   { element: 'L11', title: 'Country of origin', source: '7 CFR 60.119 (read)', otherwise: 'Smoked fish is a processed food item, which this rule leaves out.' },
-  { element: 'L12', title: 'Legible letters', source: '21 CFR 101.2(c) (from memory)', otherwise: '' },
+  { element: 'L12', title: 'Legible letters', source: '21 CFR 101.2(c), 101.7(h), (i) (from memory); 9 CFR 317.16 (read)', otherwise: '' },
   { element: 'L13', title: 'English words', source: '21 CFR 101.15(c) (from memory); Michigan State Univ. Extension, Labels for commercial smoked fish (read)', otherwise: '' },
   { element: 'L14', title: 'Nothing between list, allergens and firm', source: '21 CFR 101.2(e) (from memory)', otherwise: 'A guest’s own fish is not for sale.' },
   { element: 'L15', title: 'Not for sale, and whose it is', source: 'California Fish and Game Code 7230 (read); WAC 220-305-110 (read)', otherwise: 'The fish was bought from a licensed source.' },
@@ -79,23 +78,33 @@ export function drawnGaps(facts: LabelFacts): readonly LabelGap[] {
   }
   const small = facts.blocks.find(({ leastLetterMm }) => leastLetterMm < INFORMATION_TYPE_MM);
   if (small !== undefined) gaps.push({ element: 'L12', why: `The letters of “${small.text}” are lower than 1/16 in.` });
+  const squeezed = facts.kind === 'custom' ? squeezedLine(facts) : undefined;
+  if (squeezed !== undefined) {
+    gaps.push({ element: 'L12', why: `On ${facts.stock.name} the letters of “${squeezed}” would be more than three times as high as wide. Choose a wider label.` });
+  }
   if (facts.kind === 'sale' && !standTogether(facts.blocks)) gaps.push({ element: 'L14', why: 'Something stands between the ingredients, the allergens and the firm.' });
   return gaps;
 }
 
+/** A large line of a guest's front words whose letters, made to fill the label's width, would be narrower than allowed. */
+function squeezedLine({ blocks: [front], stock }: LabelFacts): string | undefined {
+  const widthMm = stock.widthMm - 2 * LABEL_EDGE_MM;
+  return front === undefined ? undefined : frontLines(front.text).find(({ text, isLarge }) => isLarge && text.length * front.leastLetterMm > widthMm * MOST_TIMES_AS_HIGH_AS_WIDE)?.text;
+}
+
 /** Whether list, allergens and firm follow each other with nothing between. */
-function standTogether(blocks: readonly PlacedBlock[]): boolean {
+function standTogether(blocks: LabelFacts['blocks']): boolean {
   const places = blocks.flatMap(({ element }, place) => (['L04', 'L05', 'L06'].includes(element) ? [place] : []));
   return places.every((place, index) => index === 0 || place === (places[index - 1] ?? 0) + 1);
 }
 
-function printedWords(element: string, { kind, blocks, nutritionGround, footShare }: LabelFacts): string | undefined {
+function printedWords(element: string, { kind, blocks, nutritionGround, netQuantityFootShare, isPouchKnown }: LabelFacts): string | undefined {
   const texts = blocks.filter((block) => block.element === element).map(({ text }) => text);
   switch (element) {
-    case 'L03': return [...texts, ...(footShare === NET_QUANTITY_FOOT_SHARE ? ['in the bottom 30 % of the side that shows it'] : [])].join(', ');
+    case 'L03': return [...texts, ...(netQuantityFootShare === null ? [] : [isPouchKnown ? 'in the bottom 30 % of the side that shows it, stuck as the page says' : 'where it must stand isn’t known without the pouch'])].join(', ');
     case 'L07': return kind === 'custom' || nutritionGround === undefined ? undefined : `Left off: ${GROUNDS[nutritionGround]}, and no claim is made.`;
     case 'L10': return blocks.find((block) => block.element === 'L04' && PRESERVATIVE.test(block.text))?.text;
-    case 'L12': return 'No letter o is lower than 1/16 in (1.6 mm), and the net quantity is as high as the pouch’s side asks.';
+    case 'L12': return `No letter o is lower than 1/16 in (1.6 mm), and ${kind === 'custom' ? 'that it is not for sale stands in capitals of 3/8 in' : `the net quantity is as high as ${isPouchKnown ? 'the pouch’s side asks' : 'a side of up to 100 square inches asks'}`}.`;
     case 'L13': return 'All required words are English, all figures Arabic.';
     case 'L14': return kind === 'custom' ? undefined : 'They follow each other.';
     default: return texts.length === 0 ? undefined : texts.join(' | ');

@@ -51,7 +51,9 @@ export interface LabelPlacing {
 const PRINCIPAL_ELEMENTS: ReadonlySet<string> = new Set(['L01', 'L02', 'L03', 'L08']);
 const USUAL_POUCH = panelFromInches(10, 10);
 /** FDA's labeling guide: the identity at least half as high as the largest print of its panel (from memory). */
-const IDENTITY_SHARE = 0.5;
+export const IDENTITY_SHARE = 0.5;
+/** Room between a label's edge and its words. */
+export const LABEL_EDGE_MM = 3;
 
 /**
  * Adds to a label's texts what the drawing needs.

@@ -44,7 +44,7 @@ export interface StockSize {
   readonly sheet: SheetMm | null;
 }
 
-const MM_PER_INCH = 25.4;
+export const MM_PER_INCH = 25.4;
 const FRACTION = /^(?:(\d{1,2})[ -])?(\d{1,2})\/(\d{1,2})$/;
 const VULGAR: Readonly<Record<string, string>> = { '¼': '1/4', '½': '1/2', '¾': '3/4', '⅓': '1/3', '⅔': '2/3', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8' };
 /** Sheets are cut by hundredths of a millimetre; sums of such lengths may differ by this much. */

@@ -11,5 +11,5 @@ export function nutritionGaps(ground: NutritionGround | undefined, blocks: reado
     return [{ element: 'L07', why: `“${claim}” is a claim, and with a claim Nutrition Facts are needed. Take it out of the form or the names.` }];
   }
   if (ground !== undefined) return [];
-  return [{ element: 'L07', why: 'Nothing says on which ground Nutrition Facts are left off (21 CFR 101.9(j)). Choose the ground when the label is made (nutritionGround).' }];
+  return [{ element: 'L07', why: 'Nothing says on which ground Nutrition Facts are left off (21 CFR 101.9(j)). Enter the ground in the office, with the kitchen’s name and address.' }];
 }

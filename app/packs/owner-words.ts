@@ -22,6 +22,11 @@ export function notForSaleBlock(jurisdiction: Jurisdiction): LabelBlock {
   return { element: 'L15', text: `${DEFAULT_WORDS} - ${state.words}`, source: `${state.source}; ${DEFAULT_SOURCE}` };
 }
 
+/** The front words as they are drawn, each line as wide as the label; the large ones say that the fish is not for sale. */
+export function frontLines(text: string): readonly { readonly text: string; readonly isLarge: boolean }[] {
+  return text.split(' - ').map((line) => ({ text: line, isLarge: line.includes('NOT') }));
+}
+
 /**
  * Owner, licence, address, day and water of the catch, each its own block.
  * @param owner cleaned

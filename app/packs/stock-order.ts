@@ -11,9 +11,12 @@ export interface Stocked {
 
 /** So many days before its date a pack is named as one to take soon (our choice). */
 export const SOON_DAYS = 14;
-/** How long a frozen pack is at its best: the kitchen’s choice (common practice; extension sheets say two to six months). */
+/** How long a frozen pack is at its best: our choice (common practice; extension sheets say two to six months). */
 const FROZEN_BEST_DAYS = 90;
-/** The day of smoking counts as the first of Michigan’s 14 days (MSU Extension, Labels for commercial smoked fish, second-hand). */
+/**
+ * Michigan’s 14 days from smoking (MSU Extension, Labels for commercial smoked fish, second-hand) can be read with the day of
+ * smoking as the first of them or as none: the earlier end is taken.
+ */
 const CHILLED_LAST_DAY = 13;
 
 /** First in, first out: by species, then by date, then by when it was sealed, then by code. */
@@ -30,7 +33,7 @@ export function isExpiring(bestBy: string | null, today: string): boolean {
   return date.ok && now.ok && daysBetween(now.value, date.value) <= SOON_DAYS;
 }
 
-/** The last day a pack is meant to be eaten by: 90 days after it was packed if kept frozen, the 14th day of smoking if chilled. */
+/** The last day a pack is meant to be eaten by, on its label and in the cold store: 90 days after it was packed if kept frozen, the 14th day of smoking if chilled. */
 export function bestByOf(store: 'frozen' | 'refrigerated', days: { readonly smokedOn: string; readonly packedOn: string }): string | null {
   const from = readDay(store === 'frozen' ? days.packedOn : days.smokedOn);
   return from.ok ? dayText(addDays(from.value, store === 'frozen' ? FROZEN_BEST_DAYS : CHILLED_LAST_DAY)) : null;

@@ -89,7 +89,7 @@ function chilledGaps(keeping: Keeping, dates: ReadDates, lotDay: CalendarDay): r
   const start = dates.smokedOn ?? lotDay;
   const place = jurisdiction === 'us-mi' ? 'Michigan' : 'Canada';
   if (printed.length === 0) {
-    return [{ element: 'L08', why: `${place} wants a shelf life of ${SHELF_LIFE_DAYS} days or less on a chilled pack. Enter a use-by or best-by date.` }];
+    return [{ element: 'L08', why: `${place} wants a shelf life of ${SHELF_LIFE_DAYS} days or less from smoking on a chilled pack. Enter a use-by or best-by date; where the fish was packed too late for one, freeze the pack.` }];
   }
   return printed
     .filter((day) => daysBetween(start, day) > SHELF_LIFE_DAYS)

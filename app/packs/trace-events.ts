@@ -1,6 +1,6 @@
 /**
  * The rows of a food-traceability table: receiving, transformation and shipping with their key data elements. 21 CFR 1.1340,
- * 1.1345 (read), 1.1350 (from memory). A row for each event and, of a transformation, for each lot that went into it; the
+ * 1.1345 (read), 1.1350 (from memory); the source of a lot's code by its location or a reference, of which the book has no other. A row for each event and, of a transformation, for each lot that went into it; the
  * columns and their order are common practice.
  */
 import type { Cell } from './trace-csv.ts';
@@ -18,7 +18,7 @@ export type TraceEvent = { readonly event: 'RECEIVE' | 'TRANSFORM' | 'SHIP' } & 
 /** What each kind of row must say, and the words for it where it doesn’t. */
 const MUST: Readonly<Record<TraceEvent['event'], readonly (readonly [EventColumn, string])[]>> = {
   RECEIVE: [
-    ['tlc', 'the traceability lot code of the fish received'], ['qty', 'the quantity received'], ['product_description', 'the description of the fish received'],
+    ['tlc', 'the traceability lot code of the fish received'], ['tlc_source_address', 'the address of whoever gave the lot its code'], ['qty', 'the quantity received'], ['product_description', 'the description of the fish received'],
     ['from_name', 'whom the fish came from'], ['from_address', 'the address the fish came from'], ['to_address', 'the kitchen’s address'], ['ref_doc_no', 'the reference document of receiving'],
   ],
   TRANSFORM: [

@@ -22,13 +22,13 @@ export interface TraceSource<K extends string = string> {
 export type TraceSide = 'start' | 'back' | 'forward' | 'beside';
 
 export interface TraceEdge {
-  /** Keys of the things; fish goes from the first to the second. */
+  /** Keys of the things; fish, or what it lay in, goes from the first to the second. */
   readonly from: string;
   readonly to: string;
 }
 
 export interface Trace<K extends string = string> {
-  /** Each thing once, those it started from first. */
+  /** Each thing once, those it started from first; `forward` where it lies both ways. */
   readonly found: readonly { readonly ref: TraceRef<K>; readonly key: string; readonly side: TraceSide }[];
   readonly edges: readonly TraceEdge[];
 }
@@ -48,9 +48,10 @@ export function* walkTrace<K extends string>(starts: readonly TraceRef<K>[], sou
   const edges = new Map<string, TraceEdge>();
   const reach = (ref: TraceRef<K>, side: TraceSide): boolean => {
     const key = keyOf(ref);
-    if (found.has(key)) return false;
-    found.set(key, { ref, key, side });
-    return true;
+    const known = found.get(key);
+    // What came of one start and went into another is forward all the same: a recall takes what lies there.
+    if (known === undefined || (known.side === 'back' && side === 'forward')) found.set(key, { ref, key, side });
+    return known === undefined;
   };
   const join = (from: TraceRef<K>, to: TraceRef<K>): void => {
     const edge = { from: keyOf(from), to: keyOf(to) };

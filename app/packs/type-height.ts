@@ -29,6 +29,8 @@ export const INFORMATION_TYPE_MM = 1.5875;
  * found; this follows the one for custom-prepared meat, 9 CFR 317.16 (read).
  */
 export const NOT_FOR_SALE_TYPE_MM = 9.525;
+/** Letters are at most so many times as high as wide: 21 CFR 101.2(c), 101.7(h)(1) (from memory). */
+export const MOST_TIMES_AS_HIGH_AS_WIDE = 3;
 /** Share of the panel, from its foot, in which the net quantity stands: 21 CFR 101.7(f) (read). */
 export const NET_QUANTITY_FOOT_SHARE = 0.3;
 

@@ -67,7 +67,10 @@ export function openPace(ask: (key: string) => Promise<void>, clock: PaceClock):
       go(key, asked);
     },
     stop() {
-      for (const asked of all.values()) asked.cancelWait?.();
+      for (const asked of all.values()) {
+        asked.isTouched = false;
+        asked.cancelWait?.();
+      }
       all.clear();
     },
   };

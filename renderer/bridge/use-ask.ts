@@ -28,7 +28,7 @@ export interface Commanding<N extends RequestName> {
   clear(): void;
 }
 
-/** A command with its refusal beside it, for the form that sends it. */
+/** A command, or a question asked once, with its refusal beside it, for the form that sends it. */
 export function useCommand<N extends RequestName>(name: N): Commanding<N> {
   const mutation = useMutation({ mutationFn: (input: Input<N>) => ask(name, input) });
   const { error } = mutation;

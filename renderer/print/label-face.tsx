@@ -7,8 +7,8 @@ import { Symbol, symbolModules } from './symbol.tsx';
 
 interface LabelFaceProps {
   readonly label: StoredLabel;
-  /** Drawn as small as the rules allow, where its words don't fit otherwise. */
-  readonly isTight: boolean;
+  /** How large its words are, of `typeSizesMm`. */
+  readonly scale: number;
   /** The kitchen's mark as a picture, in base64; absent while it isn't there or is none. */
   readonly markPicture?: string | undefined;
   /** Its upper left corner on a sheet, in millimetres; absent on a roll. */
@@ -26,11 +26,11 @@ const MARK_WIDTH_MM = 30;
  * A label at its true size: the symbol in the upper right corner, the name (of a guest's own catch: that it is not for sale)
  * on top, then the words, each block flowing as the stock's width has it, and at the foot the net quantity with nothing beside it.
  */
-export function LabelFace({ label, isTight, markPicture, at }: LabelFaceProps): ReactNode {
+export function LabelFace({ label, scale, markPicture, at }: LabelFaceProps): ReactNode {
   const { stock, custom, code } = label;
   const edge = edgeMm(label);
   const dot = dotMm(label);
-  const sizes = typeSizesMm(label.blocks, isTight);
+  const sizes = typeSizesMm(label.blocks, scale);
   const drawn = label.blocks.map((block, place) => ({ ...block, place, typeMm: sizes[place] ?? 0 }));
   const front = custom ? drawn[0] : undefined;
   const net = custom ? undefined : drawn.find(({ element }) => element === 'L03');
@@ -48,7 +48,7 @@ export function LabelFace({ label, isTight, markPicture, at }: LabelFaceProps): 
       className="pack-label" aria-label={label.packCode} data-digest={label.digest}
       style={{ width: `${stock.widthMm}mm`, height: `${stock.heightMm}mm`, padding: `${edge}mm`, ...(at === undefined ? {} : { position: 'absolute', left: `${at.leftMm}mm`, top: `${at.topMm}mm` }) }}
     >
-      <div className="label-words" style={{ lineHeight: LINE_HEIGHT }}>
+      <div className={`label-words${scale === 0 ? ' tight' : ''}`} style={{ lineHeight: LINE_HEIGHT }}>
         <div className="label-body">
           {front === undefined ? null : <NotForSale text={front.text} widthMm={wordsWidthMm} dot={dot} />}
           <div className="symbol-room" style={{ width: `${stock.widthMm - edge - roomLeftMm}mm`, height: `${room.heightMm}mm` }} />

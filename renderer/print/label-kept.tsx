@@ -46,11 +46,11 @@ function KeptFace({ label }: { readonly label: StoredLabel }): ReactNode {
   const picture = useAsk('label.mark', mark?.kind === 'picture' ? { fileId: mark.fileId } : null);
   const box = useRef<HTMLDivElement>(null);
   const labels = useMemo(() => [label], [label]);
-  const { isTight } = useLabelFits(box, labels);
+  const { scale } = useLabelFits(box, labels);
   return (
     <section className="stack" aria-label={text.kept(label.packCode)}>
       <h2>{text.kept(label.packCode)}</h2>
-      <div className="paper" ref={box}><LabelFace label={label} isTight={isTight} markPicture={picture.data?.base64} /></div>
+      <div className="paper" ref={box}><LabelFace label={label} scale={scale} markPicture={picture.data?.base64} /></div>
       <p className="soft small">{text.digest(label.digest)}</p>
     </section>
   );

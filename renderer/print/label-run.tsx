@@ -60,12 +60,12 @@ function PrintableLabels({ labels, isAgain, children }: { readonly labels: reado
   const box = useRef<HTMLDivElement>(null);
   const mark = labels[0]?.mark;
   const picture = useAsk('label.mark', mark?.kind === 'picture' ? { fileId: mark.fileId } : null);
-  const { fits, isTight, isTooSmall } = useLabelFits(box, labels);
+  const { fits, scale, isTooSmall } = useLabelFits(box, labels);
   const stock = labels[0]?.stock;
   if (stock === undefined) return null;
   const missing = gapsOnce(labels, 'missing');
   const cautions = gapsOnce(labels, 'cautions');
-  const isMeasured = labels.every(({ packCode }) => fits.has(packCode));
+  const isMeasured = labels.every(({ digest }) => fits.has(digest));
   const liftMm = liftOf(labels, fits);
   const hasPicture = mark?.kind !== 'picture' || picture.data !== undefined;
   const { sheet } = stock;
@@ -77,7 +77,7 @@ function PrintableLabels({ labels, isAgain, children }: { readonly labels: reado
       marginMm={0}
       printText={words.print.printAndKeep}
       mayPrint={mayPrint}
-      beforePrint={async () => (await printed.send({ packIds: labels.map(({ packId }) => packId), stockId: stock.id, ...(why.trim() === '' ? {} : { why: why.trim() }) })) !== null}
+      beforePrint={async () => (await printed.send({ packIds: labels.map(({ packId }) => packId), stockId: stock.id, digests: labels.map(({ digest }) => digest), ...(why.trim() === '' ? {} : { why: why.trim() }) })) !== null}
       above={(
         <section className="label-above" aria-label={text.title(stock.name)}>
           <h1>{text.title(stock.name)}</h1>
@@ -95,7 +95,7 @@ function PrintableLabels({ labels, isAgain, children }: { readonly labels: reado
         </section>
       )}
     >
-      <div className="label-run" ref={box} {...(isMeasured ? { 'data-measured': '' } : {})}><LabelSheets labels={labels} startAt={startAt} isTight={isTight} markPicture={picture.data?.base64} /></div>
+      <div className="label-run" ref={box} {...(isMeasured ? { 'data-measured': '' } : {})}><LabelSheets labels={labels} startAt={startAt} scale={scale} markPicture={picture.data?.base64} /></div>
     </Paper>
   );
 }

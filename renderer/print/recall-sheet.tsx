@@ -41,6 +41,7 @@ function Result({ view }: { readonly view: RecallView }): ReactNode {
       <p><b>{text.accounted(balance.accounted, balance.packs)} ({balance.percent}), {formats.mass(balance.accountedGrams)} / {formats.mass(balance.grams)}</b></p>
       <ul>{balance.byWhere.map((each) => <li key={each.where}>{each.packs} {text.wheres[each.where]}, {formats.mass(each.grams)}</li>)}</ul>
       {view.unpacked.length === 0 ? null : <p>{text.unpacked(view.unpacked.join(', '))}</p>}
+      {view.brines.length === 0 ? null : <p>{text.brines(view.brines.join(', '))}</p>}
       {recall.finished === null ? <p>{text.running}</p> : <p>{text.ended(formats.longMoment(recall.finished.atMs))}, {recall.finished.initials}: {recall.finished.note}</p>}
       <h2>{text.limits}</h2>
       <ul>{view.limits.map((limit) => <li key={limit.text}><b>{text.states[limit.state]}</b>: {limit.text} ({limit.source})</li>)}</ul>

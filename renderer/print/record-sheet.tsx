@@ -18,7 +18,8 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
   const formats = useFormats();
   const answer = useAsk('record.batch', { batchId });
   const listed = useAsk('corrective.list', { batchId });
-  if (answer.data === undefined) return <ProblemNote failure={failureOf(answer.error)} />;
+  // Printed before all of it is there, it would be a record with something left out.
+  if (answer.data === undefined || listed.data === undefined) return <ProblemNote failure={failureOf(answer.error ?? listed.error)} />;
   const record = answer.data;
   const { batch, kitchen, load } = record;
   const { card } = batch;
@@ -52,7 +53,7 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
         {load === null ? null : <RecordReadings batchId={batch.id} load={load} series={record.series} table={record.table} sentences={sentencesOf(record.deciding.checks, batch.id)} />}
         <h2>{text.verdicts}</h2>
         <RecordChecks record={record} />
-        {listed.data === undefined ? null : <RecordCorrective listed={listed.data} name={batch.lotCode ?? batch.shortName} filletGrams={batch.fillets.grams} />}
+        <RecordCorrective listed={listed.data} name={batch.lotCode ?? batch.shortName} filletGrams={batch.fillets.grams} />
         <h2>{text.decisions}</h2>
         <ul>{record.decisions.map((each) => <li key={each.id}>{shelf.decidedBy(shelf.decided[each.decision], formats.longMoment(each.atMs), each.initials, each.reason)}</li>)}</ul>
         <RecordAfter record={record} />

@@ -17,7 +17,7 @@ function facts(change: Partial<LabelInput> = {}, more: Partial<LabelFacts> = {})
   const composed = composeLabel({ ...LABEL, ...change });
   if (!composed.ok) throw new Error(composed.problem.message);
   const placed = placeLabel(composed.value, { jurisdiction: 'us-federal', stock: STOCK, pouch: { widthMm: 152.4, heightMm: 203.2 }, dotsPerMm: 8 });
-  return { ...placed, nutritionGround: LABEL.nutritionGround, fishHidden: true, footShare: placed.netQuantityFootShare, ...more };
+  return { ...placed, nutritionGround: LABEL.nutritionGround, fishHidden: true, isPouchKnown: true, ...more };
 }
 
 function statesOf(of: LabelFacts): Record<string, string> {
@@ -62,6 +62,14 @@ describe('the fifteen elements of a label', () => {
     expect(drawnGaps(facts({ ingredients: [...LABEL.ingredients, { name: 'соль', grams: 3, allergens: [] }] })).map(({ element }) => element)).toEqual(['L13']);
     expect(drawnGaps(facts({ kitchen: { ...LABEL.kitchen, name: 'Тамарак Нэрроуз' } }))).toEqual([]);
     expect(drawnGaps(facts({ ingredients: [...LABEL.ingredients, { name: 'crème fraîche', grams: 3, allergens: ['milk'] }] }))).toEqual([]);
+  });
+
+  it.each([
+    ['us-federal', 44, 'NOT FOR SALE'], ['us-federal', 44.2, undefined], ['us-ca', 50.4, 'NOT TO BE SOLD'], ['us-ca', 50.5, undefined], ['us-ak', 94.8, 'SPORT CAUGHT, NOT FOR RESALE'], ['us-ak', 95, undefined],
+  ] as const)('of a guest’s own fish in %s want a label of %s mm to be wide enough for capitals of 3/8 in, at most three times as high as wide (21 CFR 101.7(h)(1), from memory): %s', (jurisdiction, widthMm, line) => {
+    // The words are 6 mm less wide than the label: 12 letters × 9.525 mm ÷ 3 = 38.1 mm, 14 → 44.45 mm, 28 → 88.9 mm (computed).
+    const gaps = drawnGaps(facts({ owner: { name: 'Ada Lind', licence: '1' }, jurisdiction }, { stock: { ...STOCK, widthMm } }));
+    expect(gaps.map(({ element, why }) => [element, why.includes(`“${line}”`)])).toEqual(line === undefined ? [] : [['L12', true]]);
   });
 
   it('want nothing between list, allergens and firm, and no letter under 1/16 in', () => {

@@ -45,6 +45,10 @@ describe('the walks of a trace', () => {
     expect(edges.filter(({ from, to }) => from === 'supplier:S' && to === 'lot:2')).toHaveLength(1);
   });
 
+  it('call forward what came before one start and after another', () => {
+    expect(traced('lot:1', 'pack:A1')).toMatchObject({ 'batch:A': 'forward', 'pack:A2': 'forward', 'lot:2': 'back' });
+  });
+
   it('come to an end where things go round', () => {
     const round: TraceSource = { before: () => [refOf('lot:1')], after: () => [refOf('lot:1')], beside: () => [refOf('lot:1')] };
     expect(finishTrace(walkTrace([refOf('lot:1')], round)).found).toHaveLength(1);

@@ -1,9 +1,11 @@
+import { copyFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { hybridCheckCharacter, DIGITS_AND_LETTERS } from '../../app/packs/check-character.ts';
 import { gs1CheckDigit } from '../../app/packs/pack-code.ts';
 import { openTestKitchen } from '../support/test-kitchen.ts';
 import { HOUR_MS, lotInput, receive } from './fish-and-brine.ts';
-import { addGuest, breakCooling, frozenOnTray, handOverInput, packedKitchen, readPlace, trayInput } from './packed-kitchen.ts';
+import { addGuest, breakCooling, frozenOnTray, handOverInput, moveAt, packedKitchen, readPlace, trayInput } from './packed-kitchen.ts';
 import { refusal, releaseInput } from './smoke-kitchen.ts';
 
 const DAY_MS = 24 * HOUR_MS;
@@ -23,6 +25,31 @@ describe('packs in and out of the cold store', () => {
     expect(stock.packs[0]?.where).toMatch(/^in Chest freezer, basket 1, since /);
     await kitchen.ask('pack.move', { packIds: [packs[0]?.id ?? ''], what: 'out-of-store', placeId: null, spot: '', atMs: kitchen.clock.nowMs(), why: '' });
     expect((await kitchen.ask('pack.find', { text: packs[0]?.code ?? '' })).pack).toMatchObject({ state: 'out-of-store', where: expect.stringContaining('out of Chest freezer, basket 1') });
+  });
+
+  it('are said to come out of each place that they lay in', async () => {
+    const packed = await packedKitchen({ packs: 2 });
+    const { kitchen, packs, smoke, batchId } = packed;
+    await moveAt(packed, 1, packs.slice(0, 1), 'into-store', smoke.freezerId);
+    await moveAt(packed, 1, packs.slice(1), 'into-store', smoke.coolerId);
+    await moveAt(packed, 2, packs, 'out-of-store');
+    const { entries } = await kitchen.ask('record.batch', { batchId });
+    expect(entries.at(-1)?.summary).toContain('out of Chest freezer and Walk-in cooler at');
+  });
+
+  it('are here again in a book that was saved before they left', async () => {
+    const packed = await packedKitchen({ packs: 1 });
+    const { kitchen } = packed;
+    const nowMs = kitchen.clock.nowMs();
+    await kitchen.close();
+    const saved = join(dirname(kitchen.file), 'saved.alderbook');
+    copyFileSync(kitchen.file, saved);
+    const later = await openTestKitchen({ bookFile: kitchen.file, nowMs });
+    await later.ask('pack.move', { packIds: packed.packs.map(({ id }) => id), what: 'destroyed', placeId: null, spot: '', atMs: nowMs, why: 'Bag burst.' });
+    expect((await later.ask('pack.stock', {})).packs).toEqual([]);
+    await later.close();
+    const before = await openTestKitchen({ bookFile: saved, nowMs });
+    expect((await before.ask('pack.stock', {})).packs).toHaveLength(1);
   });
 
   it('name as expiring what is within a fortnight of its date, by the label’s own date', async () => {

@@ -11,6 +11,11 @@ async function batchOf(kitchen: TestKitchen, marketName: string): Promise<Batch>
   return batch;
 }
 
+/** The deciding checks that don’t meet, of those that apply. A choice of several meets by its best. */
+function withoutMeeting({ checks }: Output<'batch.verdict'>['deciding']): [string, string][] {
+  return checks.filter(({ verdict }) => verdict !== 'meets' && verdict !== 'does-not-apply').map(({ checkId, verdict }) => [checkId, verdict]);
+}
+
 describe('the demonstration kitchen', () => {
   it('is marked as invented and has people of every role, instruments, smokers and places', async () => {
     const kitchen = await openTestKitchen({ demo: true });
@@ -24,12 +29,13 @@ describe('the demonstration kitchen', () => {
     expect((await kitchen.ask('recipe.list', {})).recipes.length).toBeGreaterThan(3);
   });
 
-  it('has a whitefish batch that met every limit, was released, sealed in packs and labelled', async () => {
+  it('has a whitefish batch that met every limit so far, was released, sealed in packs and labelled; four packs are in the freezer still', async () => {
     const kitchen = await openTestKitchen({ demo: true });
     const batch = await batchOf(kitchen, 'Lake Whitefish');
     const record = await kitchen.ask('record.batch', { batchId: batch.id });
     expect(batch.stage).toBe('released');
-    expect(record.deciding).toMatchObject({ setId: 'lodge-default', verdict: 'meets' });
+    expect(record.deciding).toMatchObject({ setId: 'lodge-default', verdict: 'open' });
+    expect(withoutMeeting(record.deciding)).toEqual([['FROZEN-0F', 'open']]);
     expect(record.deciding.checks.find((check) => check.checkId === 'HOT-145-30')).toMatchObject({ verdict: 'meets', requiredMinutes: 30 });
     expect(record.deciding.checks.find((check) => check.checkId === 'COOL-AFDO')?.verdict).toBe('meets');
     expect(record.gates.map((gate) => [gate.gate, gate.state])).toEqual([['brine', 'may'], ['smoke', 'may'], ['pack', 'may'], ['leave', 'may']]);
@@ -38,6 +44,11 @@ describe('the demonstration kitchen', () => {
     expect(record.packs[0]?.code).toBe(`${batch.lotCode ?? ''}-001`);
     expect(record.series.length).toBe(5);
     expect(record.decisions.map((decision) => decision.decision)).toEqual(['release']);
+    const stock = await kitchen.ask('pack.stock', {});
+    expect(stock.packs.map(({ code }) => code.slice(-3))).toEqual(['009', '010', '011', '012']);
+    expect(stock.byPlace).toMatchObject([{ name: 'Chest freezer', packs: 4 }]);
+    const { trays } = await kitchen.ask('tray.list', { batchId: batch.id });
+    expect(trays.map(({ name, packs, outAtMs }) => [name, packs, outAtMs === null])).toEqual([['Tray 2', 4, true], ['Tray 1', 0, false]]);
   });
 
   it('has a guest’s lake trout on HOLD because a gap broke its hold', async () => {
@@ -119,7 +130,10 @@ describe('the demonstration kitchen', () => {
     const { batches } = await kitchen.ask('batch.list', {});
     expect(batches.map((batch) => [batch.marketName, batch.stage])).toEqual([['Rainbow Trout', 'soaking'], ['Lake Trout', 'on-hold'], ['Lake Whitefish', 'released']]);
     const whitefish = batches.find((batch) => batch.marketName === 'Lake Whitefish');
-    expect((await kitchen.ask('batch.verdict', { batchId: whitefish?.id ?? '' })).deciding.verdict).toBe('meets');
+    const { deciding, gates } = await kitchen.ask('batch.verdict', { batchId: whitefish?.id ?? '' });
+    expect(withoutMeeting(deciding)).toEqual([['FROZEN-0F', 'open']]);
+    expect(gates.find(({ gate }) => gate === 'leave')?.state).toBe('may');
+    expect((await kitchen.ask('worklist.get', {})).items).toEqual([]);
   });
 
   it('is opened again as it was left', async () => {

@@ -34,6 +34,13 @@ describe('the back room’s thread', () => {
     await door.ask('die', {}, callerOf(null));
     expect((await silent).ok).toBe(false);
   });
+  it('is given a file’s bytes where they are all that lies in their memory, and else a copy', async () => {
+    const { door } = openDying();
+    const whole = Uint8Array.of(1, 2, 3);
+    const part = new Uint8Array(8).fill(7).subarray(2, 5);
+    for (const bytes of [whole, part]) expect((await door.takeFile('a.csv', bytes)).ok).toBe(true);
+    expect([whole.byteLength, [...part]]).toEqual([0, [7, 7, 7]]);
+  });
   it('tells of changes, numbered from 0', async () => {
     const { door, heard } = openDying();
     await door.ask('change', {}, callerOf(null));

@@ -7,7 +7,7 @@ import { EVENT_COLUMNS, type EventColumn } from '../../app/packs/trace-events.ts
 import type { TestKitchen } from '../support/test-kitchen.ts';
 import { guest, LAKE_TROUT, receive } from './fish-and-brine.ts';
 import { refusal } from './smoke-kitchen.ts';
-import { openPackedKitchen } from './trace-kitchen.ts';
+import { openPackedKitchen, writeInto } from './trace-kitchen.ts';
 
 const DAY = '2026-11-25';
 type Row = Readonly<Record<EventColumn, string>>;
@@ -37,7 +37,7 @@ describe('the traceability table', () => {
     expect(made).toMatchObject({ event_date: DAY, input_tlc: 'GR-1', input_qty: '9', input_uom: 'lb', qty: '6', uom: 'lb', tlc: expect.stringMatching(/^WF26329A/), recorded_by: 'MG' });
     expect(left).toMatchObject({ event_date: DAY, tlc: made?.tlc, qty: '3', to_name: 'Lund party', ref_doc_type: 'hand-over', ref_doc_no: packed.handOverId, product_description: expect.stringContaining('12 packs') });
     expect(rows.map(({ event }) => event)).toEqual(['RECEIVE', 'TRANSFORM', 'SHIP']);
-    expect(answer.gaps).toEqual(['1 row lacks the address the fish came from.', '1 row lacks the address it went to.']);
+    expect(answer.gaps).toEqual(['1 row lacks the address of whoever gave the lot its code.', '1 row lacks the address the fish came from.', '1 row lacks the address it went to.']);
   });
 
   it('is the same as a workbook, whose numbers are numbers and whose formulas are text', async () => {
@@ -76,6 +76,23 @@ describe('the traceability table', () => {
     expect(await names('2026-11-26', '2026-11-26')).toEqual(['Late Boats']);
     expect(await names('2026-11-25', '2026-11-26')).toEqual(['Grey Rock Fishery', 'Late Boats']);
     expect(await names('2026-11-27', '2026-12-31')).toEqual([]);
+  });
+
+  it('has fish that was taken out before the rest on the day it came out', async () => {
+    const packed = await openPackedKitchen();
+    const kitchen = await writeInto(packed.kitchen, packed.kitchen.clock.nowMs(), (book) => {
+      const load = book.shelf('loads').need(packed.loadId);
+      book.shelf('loads').put({ ...load, outAtMs: (load.outAtMs ?? 0) + 48 * 3_600_000, takenOut: [{ batchId: packed.batchId, pointId: null, atMs: load.outAtMs ?? 0 }] });
+      book.record({ kind: 'test.write', subjectId: 'book', happenedAtMs: null, summary: 'Taken out early.', after: {} });
+    });
+    expect((await csvOf(kitchen)).rows.map(({ event }) => event)).toContain('TRANSFORM');
+    expect((await csvOf(kitchen, { fromDay: '2026-11-27', toDay: '2026-11-27' })).rows).toEqual([]);
+  });
+
+  it('leaves a guest’s fish out of what left for somebody else, too', async () => {
+    const packed = await openPackedKitchen({}, { speciesId: LAKE_TROUT, source: guest('Ida Moen', 'L-77') });
+    const { rows } = await csvOf(packed.kitchen);
+    expect(rows.filter(({ event }) => event === 'SHIP')).toEqual([]);
   });
 
   it('refuses days that can’t be', async () => {

@@ -74,3 +74,9 @@ export function handOverInput({ kitchen }: Pick<PackedKitchen, 'kitchen'>, guest
     signature: { path: 'M10,100 L60,40 L120,130 L200,60', name: guest.name }, sheetGiven: true, why: '', ...more,
   };
 }
+
+/** One move of packs at so many hours after the sealing; the clock stands there afterwards. */
+export async function moveAt({ kitchen, sealedMs }: PackedKitchen, hour: number, packs: readonly Pack[], what: Input<'pack.move'>['what'], placeId: string | null = null): Promise<void> {
+  kitchen.clock.set(sealedMs + hour * HOUR_MS);
+  await kitchen.ask('pack.move', { packIds: packs.map(({ id }) => id), what, placeId, spot: '', atMs: kitchen.clock.nowMs(), why: what === 'returned' || what === 'destroyed' ? 'as said' : '' });
+}

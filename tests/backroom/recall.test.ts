@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Output } from '../../app/contract/contract.ts';
-import { HOUR_MS, makeBatch, MINUTE_MS, receive } from './fish-and-brine.ts';
+import { HOUR_MS, makeBatch, MINUTE_MS, receive, soakInput } from './fish-and-brine.ts';
 import { refusal } from './smoke-kitchen.ts';
-import { movePack, openPackedKitchen, type PackedKitchen } from './trace-kitchen.ts';
+import { movePack, openPackedKitchen, type PackedKitchen, writeInto } from './trace-kitchen.ts';
 
 type View = Output<'recall.get'>;
 
@@ -16,7 +16,8 @@ describe('a recall drill', () => {
     const { recall, balance, expected } = await startDrill(packed);
     expect(recall).toMatchObject({ isDrill: true, startedBy: 'MG', about: { kind: 'batch', id: packed.batchId, label: expect.stringContaining('the batch of pack') } });
     expect(recall.packs.map(({ code }) => code)).toEqual(packed.packs.map(({ code }) => code));
-    expect(expected).toEqual([{ where: 'handed to Lund party', packs: 12 }, { where: 'in the freezer Chest freezer, basket 2', packs: 12 }]);
+    expect(expected).toEqual([{ where: 'handed to Lund party', packs: 12 }, { where: 'in Chest freezer, basket 2', packs: 12 }]);
+    expect(recall.packs.map(({ bookedAs }) => bookedAs)).toEqual([...Array<string>(12).fill('with-them'), ...Array<string>(12).fill('in-store')]);
     expect(recall.calls).toEqual([{ guestId: packed.guestId, name: 'Lund party', contact: '555 0144', packs: 12, reached: null }]);
     expect(balance).toMatchObject({ packs: 24, accounted: 0, open: 24, percent: '0.0 %', isWhole: false });
   });
@@ -68,8 +69,89 @@ describe('a recall drill', () => {
     const view = await kitchen.ask('recall.start', { isDrill: false, kind: 'fish-lot', id: lotId });
     expect(view.unpacked).toEqual([other.shortName]);
     expect(view.recall).toMatchObject({ isDrill: false, calls: [{ name: 'Lund party', packs: 12 }] });
-    expect(view.expected[0]).toEqual({ where: 'back in the kitchen', packs: 12 });
+    expect(view.expected[0]).toEqual({ where: 'brought back', packs: 12 });
     expect(view.weights.find((line) => line.startsWith('WF26329A'))).toMatch(/9\.00 lb of fillets in, 6\.00 lb in 24 packs \(66\.7 % of the fillets\)\. Too few other batches \(0\)/);
+  });
+
+  it('from a guest takes the whole batch of what they were given', async () => {
+    const packed = await openPackedKitchen();
+    const { recall } = await packed.kitchen.ask('recall.start', { isDrill: true, kind: 'guest', id: packed.guestId });
+    expect(recall).toMatchObject({ batchIds: [packed.batchId], packs: { length: 24 } });
+  });
+
+  it('says where a pack went last as it was entered, though two moves were typed to one minute', async () => {
+    const packed = await openPackedKitchen();
+    const [pack] = packed.packs.slice(12);
+    const kitchen = await movePack(packed.kitchen, pack?.id ?? '', { what: 'destroyed', why: 'torn', atMs: packed.kitchen.clock.nowMs() - 30_000 });
+    const { recall } = await kitchen.ask('recall.start', { isDrill: true, kind: 'batch', id: packed.batchId });
+    expect(recall.packs.find(({ packId }) => packId === pack?.id)?.expected).toBe('destroyed');
+  });
+
+  it('goes on with what is sealed, given away or made of the lot while it runs', async () => {
+    const packed = await openPackedKitchen();
+    const { kitchen: first, packs, batchId } = packed;
+    const lotId = (await first.ask('fishLot.list', {})).lots[0]?.id ?? '';
+    const recallId = (await first.ask('recall.start', { isDrill: true, kind: 'fish-lot', id: lotId })).recall.id;
+    first.clock.advance(HOUR_MS);
+    expect((await first.ask('recall.found', { recallId, packIds: packs.map(({ id }) => id), where: 'in-store' })).balance).toMatchObject({ packs: 24, isWhole: true });
+    await first.ask('recall.reached', { recallId, guestId: packed.guestId, note: '' });
+    const { packs: [later, again] } = await first.ask('pack.seal', { batchId, weights: [{ text: '0.25', unit: 'lb' }, { text: '0.25', unit: 'lb' }], sealedAtMs: first.clock.nowMs() });
+    const other = await makeBatch(first, [lotId], { fillets: { text: '0.5', unit: 'lb' } });
+    const kitchen = await writeInto(first, first.clock.nowMs(), (book) => {
+      book.shelf('guests').put({ id: 'late', kind: 'buyer', name: 'Late Buyer', contact: '', address: '', room: '', checkoutDay: null });
+      book.shelf('handOvers').put({ ...book.shelf('handOvers').need(packed.handOverId), id: 'late-hand-over', guestId: 'late', packIds: [later?.id ?? ''] });
+      book.shelf('handOvers').put({ ...book.shelf('handOvers').need(packed.handOverId), id: 'second-hand-over', packIds: [again?.id ?? ''] });
+      book.record({ kind: 'handOver.make', subjectId: 'late-hand-over', happenedAtMs: null, summary: 'Handed 1 pack to Late Buyer.', after: {} });
+    });
+    const moved = await movePack(await movePack(kitchen, later?.id ?? '', { what: 'handed-over', handOverId: 'late-hand-over' }), again?.id ?? '', { what: 'handed-over', handOverId: 'second-hand-over' });
+    const view = await moved.ask('recall.get', { recallId });
+    expect(view.balance).toMatchObject({ packs: 26, open: 2, percent: '92.3 %', isWhole: false });
+    expect(view.recall.packs.at(24)).toMatchObject({ code: later?.code, expected: 'handed to Late Buyer' });
+    // Who was reached and got one more since is to be called again.
+    expect(view.recall.calls).toMatchObject([{ name: 'Lund party', packs: 13, reached: null }, { name: 'Late Buyer', packs: 1, reached: null }]);
+    expect(view.unpacked).toEqual([other.shortName]);
+    expect((await moved.ask('recall.list', {})).recalls).toMatchObject([{ packs: 26, percent: '92.3 %' }]);
+    const ended = await moved.ask('recall.finish', { recallId, note: 'One was sold meanwhile.' });
+    expect(ended.balance).toMatchObject({ packs: 26, open: 2 });
+    expect((await moved.ask('recall.get', { recallId })).recall.packs).toHaveLength(26);
+  });
+
+  it('in earnest puts on HOLD what is still here, so that no pack of it leaves; a drill does not', async () => {
+    const packed = await openPackedKitchen();
+    const { kitchen, batchId } = packed;
+    const decisions = async () => (await kitchen.ask('record.batch', { batchId })).decisions.map(({ decision, reason }) => [decision, reason]);
+    await startDrill(packed);
+    expect(await decisions()).toEqual([['release', 'Record read through.']]);
+    await kitchen.ask('recall.start', { isDrill: false, kind: 'batch', id: batchId }, 'HA');
+    expect(await decisions()).toEqual([['release', 'Record read through.'], ['hold', expect.stringMatching(/^Recalled: WF26329A/)]]);
+    expect(await refusal(kitchen.reply('pack.seal', { batchId, weights: [{ text: '0.25', unit: 'lb' }], sealedAtMs: kitchen.clock.nowMs() }))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('is on HOLD') });
+    const served = { packIds: packed.packs.slice(12, 13).map(({ id }) => id), what: 'served', placeId: null, spot: '', atMs: kitchen.clock.nowMs(), why: '' } as const;
+    expect(await refusal(kitchen.reply('pack.move', served))).toMatchObject({ code: 'RULE_BLOCKS', message: expect.stringContaining('is on HOLD') });
+    // It is held once: what stands isn't decided again.
+    await kitchen.ask('recall.start', { isDrill: false, kind: 'batch', id: batchId });
+    expect(await decisions()).toHaveLength(2);
+  });
+
+  it('in earnest holds a batch that was made of the lot after it began', async () => {
+    const packed = await openPackedKitchen();
+    const { kitchen } = packed;
+    const lotId = (await kitchen.ask('fishLot.list', {})).lots[0]?.id ?? '';
+    const { recall: { id: recallId } } = await kitchen.ask('recall.start', { isDrill: false, kind: 'fish-lot', id: lotId });
+    const later = await makeBatch(kitchen, [lotId], { fillets: { text: '0.5', unit: 'lb' } });
+    await kitchen.ask('recall.found', { recallId, packIds: [packed.packs[0]?.id ?? ''], where: 'with-them' });
+    expect((await kitchen.ask('record.batch', { batchId: later.id })).decisions).toMatchObject([{ decision: 'hold' }]);
+  });
+
+  it('names batches whose brine was used before where nothing says for which', async () => {
+    const packed = await openPackedKitchen();
+    const { kitchen } = packed;
+    const lot = await receive(kitchen);
+    const other = await makeBatch(kitchen, [lot.id]);
+    await kitchen.ask('soak.log', soakInput(other.id, 'start', kitchen.clock.nowMs(), { brineReused: true }));
+    expect((await kitchen.ask('recall.start', { isDrill: true, kind: 'batch', id: packed.batchId })).brines).toEqual([other.shortName]);
+    expect((await kitchen.ask('recall.start', { isDrill: true, kind: 'fish-lot', id: lot.id })).brines).toEqual([]);
+    const node = (await kitchen.ask('trace.get', { kind: 'batch', id: other.id })).nodes.find(({ kind }) => kind === 'batch');
+    expect(node?.facts).toContain('its brine was used before, the book can’t say for which batch');
   });
 
   it('refuses a pack that isn’t part of it, and what no fish came of', async () => {

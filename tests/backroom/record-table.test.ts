@@ -7,7 +7,7 @@ import { openPackedKitchen } from './trace-kitchen.ts';
 const MINUTE_MS = 60_000;
 
 function point(pointId: string, atMs: readonly number[], lowTicks: readonly number[], isOfLoad = true): MeasuredPoint {
-  return { pointId, name: pointId, numbers: { atMs: Float64Array.from(atMs), lowTicks: Int32Array.from(lowTicks), cut: null }, span: null, isOfLoad };
+  return { pointId, name: pointId, numbers: { atMs: Float64Array.from(atMs), lowTicks: Int32Array.from(lowTicks), cut: null }, isOfLoad };
 }
 
 function seconds(pointId: string, count: number): MeasuredPoint {
@@ -60,7 +60,7 @@ describe('the record of a batch that was packed', () => {
   it('says where each pack is and who signed for which, with the hand-over among its entries', async () => {
     const packed = await openPackedKitchen();
     const record = await packed.kitchen.ask('record.batch', { batchId: packed.batchId });
-    expect(record.fates.map(({ where }) => where)).toEqual([...Array.from({ length: 12 }, () => 'handed to Lund party'), ...Array.from({ length: 12 }, () => 'in the freezer Chest freezer, basket 2')]);
+    expect(record.fates.map(({ where }) => where)).toEqual([...Array.from({ length: 12 }, () => 'handed to Lund party'), ...Array.from({ length: 12 }, () => 'in Chest freezer, basket 2')]);
     expect(record.handOvers).toMatchObject([{ guestName: 'Lund party', contact: '555 0144', codes: packed.packs.slice(0, 12).map(({ code }) => code), handOver: { signature: { name: 'Per Lund' } } }]);
     expect(record.entries.map(({ kind }) => kind)).toContain('handOver.make');
     // A smoke and a cooling by the minute: 632 moments, so a row for two minutes.

@@ -156,6 +156,27 @@ describe('taking out early', () => {
     expect(load.takenOut?.filter((one) => one.pointId === null)).toEqual([{ batchId: shared.troutId, pointId: null, atMs: shared.inMs + (OUT_MINUTE + 5) * MINUTE_MS }]);
   });
 
+  it('is taken back for a piece alone: its batch stays out where that was marked for all of it, and is in again where its last piece took it out', async () => {
+    const shared = await troutDone();
+    const marks = async () => ((await shown(shared)).load.takenOut ?? []).map(({ pointId: id, atMs }) => [id, (atMs - shared.inMs) / MINUTE_MS]);
+    const [one, two] = ['Trout 1', 'Trout 2'].map((name) => pointId(shared.load, name));
+    const take = async (minute: number | null, pointName?: string) => expect((await takeOut(shared, minute, pointName === undefined ? {} : { pointName })).ok).toBe(true);
+    await take(OUT_MINUTE - 5, 'Trout 1');
+    await take(OUT_MINUTE);
+    await take(null, 'Trout 1');
+    expect(await marks()).toEqual([[null, OUT_MINUTE]]);
+    await take(null);
+    expect(await marks()).toEqual([]);
+    await take(OUT_MINUTE - 5, 'Trout 1');
+    await take(OUT_MINUTE, 'Trout 2');
+    expect(await marks()).toEqual([[one, OUT_MINUTE - 5], [two, OUT_MINUTE], [null, OUT_MINUTE]]);
+    await take(null, 'Trout 1');
+    expect(await marks()).toEqual([[two, OUT_MINUTE]]);
+    await take(OUT_MINUTE - 5, 'Trout 1');
+    await take(null);
+    expect(await marks()).toEqual([]);
+  });
+
   it('is taken back with a reason, and both stay in the record', async () => {
     const shared = await troutDone();
     const before = await checksOf(shared, shared.troutId);

@@ -154,6 +154,7 @@ describe('a complaint', () => {
     expect((await node())?.facts.at(-1)).toContain('Seal was torn');
     expect((await kitchen.ask('record.batch', { batchId })).complaints).toMatchObject([{ id: complaint.id, outcome: { initials: 'MG' } }]);
     expect(await refusal(kitchen.reply('complaint.close', { complaintId: complaint.id, text: 'Again.' }))).toMatchObject({ code: 'CONFLICT' });
+    expect((await kitchen.ask('trace.find', { text: 'lund' })).hits.map(({ kind }) => kind)).toEqual(['guest', 'complaint']);
     expect((await kitchen.ask('trace.get', { kind: 'complaint', id: complaint.id })).nodes.some(({ kind, side }) => kind === 'fish-lot' && side === 'back')).toBe(true);
   });
 

@@ -135,4 +135,17 @@ describe('fish frozen raw whose packs are frozen later', () => {
     expect(checkOf(open, 'PARA-FREEZE-A')).toMatchObject({ verdict: 'meets', provenMinutes: 168 * 60 });
     expect((await refusal(kitchen.reply('tray.mark', { trayId: tray.id, what: 'frozen', atMs: sealedMs + 20 * HOUR_MS, how: 'probe-in-fish' }))).message).toContain('not frozen solid yet');
   });
+
+  it('is not judged by a probe that stands in one freezer alone: the other freezer’s own record counts beside it', async () => {
+    const packed = await frozenRawAndPacked(3);
+    const { kitchen, packs, sealedMs, smoke } = packed;
+    const { id: otherId } = await kitchen.ask('office.addPlace', { name: 'Upright freezer', kind: 'freezer' });
+    const { tray } = await kitchen.ask('tray.make', trayInput(packed, packs.slice(0, 1), { probe: { in: 'fish', instrumentId: smoke.handId } }));
+    await kitchen.ask('tray.make', trayInput(packed, packs.slice(1), { placeId: otherId }));
+    kitchen.clock.set(sealedMs + 8 * DAY_MS);
+    await logFreezer(smoke, sealedMs, 192);
+    await logFreezer({ ...smoke, freezerId: tray.pointId ?? '' }, sealedMs, 192, '-7');
+    await logFreezer({ ...smoke, freezerId: otherId }, sealedMs, 192, '-2');
+    expect(checkOf(await verdictOf(packed), 'PARA-FREEZE-A')).toMatchObject({ verdict: expect.not.stringMatching(/^meets/), reason: expect.stringContaining('Upright freezer') });
+  });
 });

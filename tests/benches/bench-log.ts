@@ -2,6 +2,8 @@
  * The readings that benches measure with: tenths of a degree, one a second, on the slow curve of a smoke, each with a noise
  * of -0.1, 0 or +0.1 degrees, all three alike.
  */
+import { TICKS_PER_FAHRENHEIT } from '../../app/measures/temperature.ts';
+import type { ReadingColumns } from '../../app/probes/reading-columns.ts';
 
 /** The same numbers at each run: a linear congruential generator (Numerical Recipes' constants, from memory). */
 function seededNoise(seed: number): () => number {
@@ -29,6 +31,17 @@ export function smokedTenths(seconds: number, channel: number, seed = channel): 
     tenths[second] = Math.round((channel === 0 ? air : core) * 10) + noise();
   }
   return tenths;
+}
+
+const FAHRENHEIT_ZERO_TICKS = -32 * TICKS_PER_FAHRENHEIT;
+
+export function ticksOfTenths(tenths: Int32Array): Int32Array {
+  return tenths.map((value) => value * (TICKS_PER_FAHRENHEIT / 10) + FAHRENHEIT_ZERO_TICKS);
+}
+
+/** As a logger's file of tenths of a degree Fahrenheit, one a second, gives them. */
+export function columnsOfTicks(lowTicks: Int32Array, fromMs: number): ReadingColumns {
+  return { unit: 'F', cut: null, texts: { decimals: 1, mark: '.' }, atMs: Float64Array.from(lowTicks, (_ticks, second) => fromMs + second * 1000), lowTicks };
 }
 
 export function tenthsText(tenths: number): string {

@@ -3,8 +3,6 @@ import { randomUUID } from 'node:crypto';
 import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { TICKS_PER_FAHRENHEIT } from '../../app/measures/temperature.ts';
-import type { ReadingColumns } from '../../app/probes/reading-columns.ts';
 import type { BookHandle } from '../../main/backroom/book/handle.ts';
 import { newestVersion } from '../../main/backroom/book/migrate.ts';
 import { MIGRATIONS } from '../../main/backroom/book/migrations/index.ts';
@@ -13,7 +11,7 @@ import type { StoredBatch, StoredLoad, StoredPoint } from '../../main/backroom/b
 import type { OpenBook } from '../../main/backroom/room.ts';
 import { loadsIn, readingsInBlocks, versionOf } from './bench-book.ts';
 import { openBenchKitchen, openBenchLoad } from './bench-kitchen.ts';
-import { smokedTenths } from './bench-log.ts';
+import { columnsOfTicks, smokedTenths, ticksOfTenths } from './bench-log.ts';
 
 export interface BigBook {
   readonly loads: number;
@@ -25,7 +23,6 @@ const PIECES = 7;
 const LOAD_SECONDS = 18_760;
 const DAY_MS = 86_400_000;
 const LOADS_A_COMMAND = 50;
-const FAHRENHEIT_ZERO_TICKS = -32 * TICKS_PER_FAHRENHEIT;
 
 /**
  * Copies a closed book of so many loads to `file`, each of eight points with 18,760 readings of their own instants; makes
@@ -59,7 +56,7 @@ async function make(file: string, loads: number): Promise<void> {
   const load = await openBenchLoad(kitchen, PIECES);
   await kitchen.close();
   const handle = openBookFile(file, { clock: { nowMs: Date.now } });
-  const columns = Array.from({ length: PIECES + 1 }, (_, channel) => smokedTenths(LOAD_SECONDS, channel).map((value) => value * (TICKS_PER_FAHRENHEIT / 10) + FAHRENHEIT_ZERO_TICKS));
+  const columns = Array.from({ length: PIECES + 1 }, (_, channel) => ticksOfTenths(smokedTenths(LOAD_SECONDS, channel)));
   for (let number = 2; number <= loads; number += LOADS_A_COMMAND) addLoads(handle, load.id, number, Math.min(loads, number + LOADS_A_COMMAND - 1), columns);
   handle.close();
 }
@@ -88,11 +85,7 @@ function addLoad(book: OpenBook, likeId: string, number: number, columns: readon
   });
   points.forEach((point, index) => {
     book.shelf('points').put(point);
-    book.keepColumns({ pointId: point.id, instrumentId: point.instrumentId, how: 'file', source: `load-${number}.csv` }, columnsOf(columns[index] ?? new Int32Array(0), inMs));
+    book.keepColumns({ pointId: point.id, instrumentId: point.instrumentId, how: 'file', source: `load-${number}.csv` }, columnsOfTicks(columns[index] ?? new Int32Array(0), inMs));
   });
   book.record({ kind: 'readings.import', subjectId: loadId, happenedAtMs: inMs, summary: `Took over load ${number}.`, after: { load, batch } });
-}
-
-function columnsOf(lowTicks: Int32Array, fromMs: number): ReadingColumns {
-  return { unit: 'F', cut: null, texts: { decimals: 1, mark: '.' }, atMs: Float64Array.from(lowTicks, (_ticks, second) => fromMs + second * 1000), lowTicks };
 }

@@ -1,18 +1,16 @@
 /** How many bytes of a closed book a reading takes: tenths of a degree with a noise of a tenth, one a second, as a logger's file brings them. */
 import { statSync } from 'node:fs';
 import type { ReadingColumns } from '../../app/probes/reading-columns.ts';
-import { TICKS_PER_FAHRENHEIT } from '../../app/measures/temperature.ts';
 import { openBookFile } from '../../main/backroom/book/open.ts';
 import { randomUUID } from 'node:crypto';
 import { atMost, type BenchOptions, type BenchResult } from './bench.ts';
 import { readingsInBlocks } from './bench-book.ts';
 import { LOAD_START_MS, openBenchKitchen, openBenchLoad } from './bench-kitchen.ts';
-import { smokedTenths } from './bench-log.ts';
+import { columnsOfTicks, smokedTenths, ticksOfTenths } from './bench-log.ts';
 
 const PROBES = 8;
 const DAY_SECONDS = 86_400;
 const MOST_BYTES = 0.45;
-const FAHRENHEIT_ZERO_TICKS = -32 * TICKS_PER_FAHRENHEIT;
 
 export async function runStoredSizeBench(_options: BenchOptions): Promise<BenchResult> {
   const kitchen = await openBenchKitchen();
@@ -20,7 +18,7 @@ export async function runStoredSizeBench(_options: BenchOptions): Promise<BenchR
     const points = (await openBenchLoad(kitchen, PROBES - 1)).points;
     await kitchen.close();
     const before = statSync(kitchen.file).size;
-    const sent = points.map((_, channel) => columnsOf(smokedTenths(DAY_SECONDS, channel)));
+    const sent = points.map((_, channel) => columnsOfTicks(ticksOfTenths(smokedTenths(DAY_SECONDS, channel)), LOAD_START_MS));
     keepAll(kitchen.file, points.map(({ id, instrumentId }, channel) => ({ pointId: id, instrumentId, columns: sent[channel] })));
     const grown = statSync(kitchen.file).size - before;
     const count = readingsInBlocks(kitchen.file);
@@ -29,14 +27,6 @@ export async function runStoredSizeBench(_options: BenchOptions): Promise<BenchR
   } finally {
     await kitchen.remove();
   }
-}
-
-function columnsOf(tenths: Int32Array): ReadingColumns {
-  return {
-    unit: 'F', cut: null, texts: { decimals: 1, mark: '.' },
-    atMs: Float64Array.from(tenths, (_value, second) => LOAD_START_MS + second * 1000),
-    lowTicks: tenths.map((value) => value * (TICKS_PER_FAHRENHEIT / 10) + FAHRENHEIT_ZERO_TICKS),
-  };
 }
 
 /** Keeps each point's readings as a file's, in one command, and reads every one of them back. */

@@ -111,8 +111,11 @@ async function keepBusy({ page, program }: BenchBrowser, { days, running, logs }
       counts.verdicts += 1;
     }),
     whileBusy(async () => {
-      const readings = running.points.map(({ id, instrumentId }) => ({ pointId: id, instrumentId, atMs: Date.now() - 60_000 + counts.rounds, value: { text: '38.1', unit: 'F' as const } }));
-      await Promise.all([ask('readings.enter', { readings, how: 'by-hand' }), wait(1000)]);
+      // The same figure within a minute would be one reading.
+      const text = (30 + (counts.rounds % 100) / 10).toFixed(1);
+      const readings = running.points.map(({ id, instrumentId }) => ({ pointId: id, instrumentId, atMs: Date.now() - 60_000, value: { text, unit: 'F' as const } }));
+      const [{ kept }] = await Promise.all([ask('readings.enter', { readings, how: 'by-hand' }), wait(1000)]);
+      if (kept !== readings.length) throw new Error(`Of a round of ${readings.length} readings ${kept} were kept.`);
       counts.rounds += 1;
     }),
   ]);

@@ -56,6 +56,34 @@ describe('what a lot of packs must hold (NIST Handbook 133, read in part)', () =
     expect(allowableVariationGrams(declared)).toEqual({ ok: true, value: grams });
   });
 
+  it('has the variations of Table 2-5 in pounds (from memory; 0.18 to 0.26 lb read), each to its own end in grams', () => {
+    const rows = [
+      [0.12, 0.008], [0.18, 0.012], [0.26, 0.016], [0.34, 0.02], [0.46, 0.024], [0.58, 0.028], [0.7, 0.032], [0.84, 0.036], [0.94, 0.04], [1.08, 0.044], [1.26, 0.048], [1.4, 0.052], [1.54, 0.056],
+      [1.7, 0.06], [1.88, 0.064], [2.14, 0.07], [2.48, 0.078], [2.76, 0.086], [3.2, 0.094], [3.9, 0.11], [4.7, 0.12], [5.8, 0.14], [6.8, 0.15], [7.9, 0.17], [9.4, 0.19], [11.7, 0.22],
+    ] as const;
+    for (const [place, [pounds, variation]] of rows.entries()) {
+      // The table's grams are its pounds cut to whole grams of three digits, and to a tenth of a gram.
+      const grams = pounds * 453.59237;
+      const end = grams < 1000 ? Math.floor(grams) : Math.floor(grams / 10) * 10;
+      const at = allowableVariationGrams(end);
+      expect(at.ok && Math.abs(at.value - variation * 453.59237), `${pounds} lb`).toBeLessThan(0.1);
+      const beyond = allowableVariationGrams(end + 0.1);
+      if (place < rows.length - 1) expect(beyond.ok && at.ok && beyond.value > at.value, `over ${pounds} lb`).toBe(true);
+      else expect(beyond.ok).toBe(false);
+    }
+  });
+
+  it('has the sample factors of Table 2-1 (from memory) as Student’s t at 0.975 over the root of the sample (computed)', () => {
+    const students = [[2, 12.706], [3, 4.303], [4, 3.182], [5, 2.776], [6, 2.571], [7, 2.447], [8, 2.365], [9, 2.306], [10, 2.262], [11, 2.228], [12, 2.201], [24, 2.069], [48, 2.012]] as const;
+    for (const [count, t] of students) {
+      const lot = checkLotWeights(340, Array.from({ length: count }, (_, index) => 340 + index));
+      if (!lot.ok) throw new Error(lot.problem.message);
+      expect((lot.value.marginGrams - lot.value.meanErrorGrams) / lot.value.deviationGrams, `${count} packs`).toBeCloseTo(t / Math.sqrt(count), 2);
+    }
+    const oneShort = (count: number) => checkLotWeights(340, Array.from({ length: count }, (_, index) => (index === 0 ? 320 : 345)));
+    expect([oneShort(24), oneShort(48)]).toMatchObject([{ value: { tooShort: 1, passes: false } }, { value: { tooShort: 1, passes: true } }]);
+  });
+
   it('wants steps of 2 g of the scale for 340 g packs, and refuses 5 g', () => {
     expect(isFineEnough(2, 340)).toEqual({ ok: true, value: true });
     expect(isFineEnough(2.8, 340)).toEqual({ ok: true, value: false });

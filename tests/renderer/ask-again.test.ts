@@ -98,6 +98,15 @@ describe('A question that the book touches', () => {
     await pass(10_000);
     expect(asked.length).toBe(before);
   });
+  it('is left alone then also where it was touched while it was being asked', async () => {
+    const { pace, asked, pass } = watch(500);
+    pace.touch('load');
+    await pass(100);
+    pace.touch('load');
+    pace.stop();
+    await pass(10_000);
+    expect(asked).toEqual([['load', 0]]);
+  });
 });
 
 describe('A change of the book', () => {

@@ -3,7 +3,7 @@ import type { LabelBlock } from '../../app/contract/requests/packing.ts';
 import { USUAL_CHOICE, type LabelStock } from '../../app/contract/requests/label-choice.ts';
 import { readStock } from '../../app/packs/label-size.ts';
 import { choiceInput, draftOfChoice, draftOfStock } from '../../renderer/places/office/label-draft.ts';
-import { clearAboveMm, onWholeDots, quietModules, typeSizesMm } from '../../renderer/print/label-type.ts';
+import { clearAboveMm, onWholeDots, quietModules, TYPE_SCALES, typeSizesMm } from '../../renderer/print/label-type.ts';
 import { labelsOnSheet, sheetPages } from '../../renderer/print/label-pages.ts';
 
 const block = (element: string, text: string, leastLetterMm: number, measuredBy: LabelBlock['measuredBy']): LabelBlock => ({ element, text, source: 'x', leastLetterMm, measuredBy });
@@ -12,25 +12,29 @@ describe('the letters of a label', () => {
   const BLOCKS = [block('L01', 'SMOKED LAKE TROUT', 1.5875, 'capital'), block('L08', 'KEEP FROZEN', 1.5875, 'capital'), block('L03', 'NET WT 0.75 lb (341 g)', 4.7625, 'lower-case-o')];
 
   it('are as high as their rule asks by the letter it measures, and the name half of the largest', () => {
-    const [name = 0, keep = 0, net = 0] = typeSizesMm(BLOCKS, true);
+    const [name = 0, keep = 0, net = 0] = typeSizesMm(BLOCKS, 0);
     expect(net * 0.496).toBeCloseTo(4.7625, 9);
     expect(keep * 0.668).toBeCloseTo(1.5875, 9);
     expect(name).toBeCloseTo(net / 2, 9);
   });
 
   it('are easier to read where there is room, and never lower', () => {
-    const tight = typeSizesMm(BLOCKS, true);
-    for (const [index, easy] of typeSizesMm(BLOCKS, false).entries()) expect(easy).toBeGreaterThanOrEqual(tight[index] ?? 0);
-    expect(typeSizesMm(BLOCKS, false)[1]).toBeGreaterThan(tight[1] ?? 0);
+    const tried = TYPE_SCALES.map((scale) => typeSizesMm(BLOCKS, scale));
+    for (const [step, sizes] of tried.entries()) {
+      const smaller = tried[step + 1];
+      for (const [index, size] of (smaller ?? []).entries()) expect(size).toBeLessThanOrEqual(sizes[index] ?? 0);
+      if (smaller !== undefined) expect(smaller[1]).toBeLessThan(sizes[1] ?? 0);
+    }
+    expect(tried.at(-1)).toEqual(typeSizesMm(BLOCKS, 0));
   });
 
   it('of words that a rule wants as large as the name are no smaller than it', () => {
-    const [name, words] = typeSizesMm([...BLOCKS.slice(0, 1), block('L08', 'PERISHABLE — KEEP FROZEN PRIOR TO USE', 1.5875, 'capital'), ...BLOCKS.slice(2)], true);
+    const [name, words] = typeSizesMm([...BLOCKS.slice(0, 1), block('L08', 'PERISHABLE — KEEP FROZEN PRIOR TO USE', 1.5875, 'capital'), ...BLOCKS.slice(2)], 0);
     expect(words).toBe(name);
   });
 
   it('that an older program kept without a height are drawn as it drew them, or larger', () => {
-    const sizes = typeSizesMm([{ element: 'L01', text: 'A', source: 'x' }, { element: 'L03', text: 'B', source: 'x' }, { element: 'L04', text: 'c', source: 'x' }], true);
+    const sizes = typeSizesMm([{ element: 'L01', text: 'A', source: 'x' }, { element: 'L03', text: 'B', source: 'x' }, { element: 'L04', text: 'c', source: 'x' }], 0);
     expect(sizes[1]).toBeCloseTo(4.7625 / 0.668, 9);
     expect(sizes[2]).toBeCloseTo(1.5875 / 0.496, 9);
   });
@@ -75,6 +79,13 @@ describe('the office’s forms', () => {
     expect(choiceInput(draft).pouch).toEqual(draft.pouch);
     expect(choiceInput(draftOfChoice(USUAL_CHOICE, 'in')).pouch).toBeNull();
     expect(choiceInput({ ...draft, pouch: { width: '6', height: ' ', unit: 'in' } }).pouch).not.toBeNull();
+  });
+
+  it('name a stock anew where its name is its size, and keep a name of its own', () => {
+    const stock: LabelStock = { id: 'a', name: '4 × 3 1/2 in', widthMm: 101.6, heightMm: 88.9, unit: 'in', sheet: null };
+    expect(draftOfStock(stock, 'mm').name).toBe('');
+    expect(draftOfStock({ ...stock, heightMm: 101.6 }, 'mm').name).toBe('4 × 3 1/2 in');
+    expect(draftOfStock({ ...stock, name: 'Freezer box' }, 'mm').name).toBe('Freezer box');
   });
 
   it('give a stock back as it was, to the hundredth of a millimetre', () => {

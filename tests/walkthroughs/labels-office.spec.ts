@@ -53,3 +53,11 @@ test('a manager chooses how labels look and adds a stock, and both are there at 
   await page.screenshot({ path: info.outputPath('label-preview.png'), fullPage: true });
   guard.expectQuiet();
 });
+
+test('a net weight that is wider than a long label is refused too: it isn’t broken', async ({ page, program }) => {
+  await openDemo(page, program.url);
+  const { stock } = await askFrom(page, 'label.saveStock', { stockId: null, draft: { name: '', width: '2', height: '8', unit: 'in', sheet: null } });
+  await showLabels(page, await releasedBatch(page), stock.id);
+  await expect(page.getByText(words.labels.tooSmall('2 × 8 in'))).toBeVisible();
+  await expect(page.getByRole('button', { name: words.print.printAndKeep })).toBeDisabled();
+});

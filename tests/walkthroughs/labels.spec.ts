@@ -162,6 +162,22 @@ test('a stock that can’t hold the words is refused in a sentence, and nothing 
   guard.expectQuiet();
 });
 
+test('words are as large as the label has room for, and none of them is broken', async ({ page, program }) => {
+  await openDemo(page, program.url);
+  const batchId = await releasedBatch(page);
+  const sizes: number[] = [];
+  for (const stockId of ['3x2in', '4x3in', '4x6in']) {
+    await showLabels(page, batchId, stockId);
+    await expect(page.locator('.label-run[data-measured]')).toHaveCount(1);
+    sizes.push(await page.locator('.pack-label .L04').first().evaluate((block) => Number.parseFloat(getComputedStyle(block).fontSize)));
+    const wide = await page.locator('.pack-label .label-block').evaluateAll((blocks) => blocks.filter((block) => block.clientWidth > 0 && block.scrollWidth > block.clientWidth + 1).length);
+    expect(wide, stockId).toBe(0);
+  }
+  const [small = 0, usual = 0, large = 0] = sizes;
+  expect(usual).toBeGreaterThanOrEqual(small);
+  expect(large).toBeGreaterThan(usual);
+});
+
 test('a reprint asks why, is counted, and what was printed stays as it was', async ({ page, program }) => {
   await page.addInitScript(() => { window.print = () => undefined; });
   await openDemo(page, program.url);

@@ -134,7 +134,9 @@ test('24 packs go into the store on two trays; half are handed to the party that
   await expect(page.getByText(coldStore.scan.twice(`${lot}-012`))).toBeVisible();
   await next.type(handOver.box, 'Foam box, two ice packs');
   await next.tapWords('button', handOver.give(12));
-  await expect(page.getByText(/How many hours they travel was not asked\. Nobody signed\./).first()).toBeVisible();
+  await expect(page.getByText(/frozen hard was not checked\. How many hours they travel was not asked\. Nobody signed\. The sheet /).first()).toBeVisible();
+  await next.tapWords('radio', handOver.hows.touch);
+  await next.tapWords('radio', handOver.sheetYes);
   await next.type(handOver.hours, '6');
   await sign(page);
   await next.tapWords('button', handOver.give(12));

@@ -93,6 +93,8 @@ export const coldStoreRequests = {
       packIds: z.array(Id).min(1).max(200),
       what: z.enum(['into-store', 'out-of-store', 'returned', 'served', 'destroyed']),
       placeId: Id.nullable(), spot: z.string().trim().max(40), atMs: InstantMs, why: z.string().trim().max(300),
+      /** A manager's initials for what is served and meets only within the thermometers' error. */
+      initialsForError: z.boolean().optional(),
     }),
     z.strictObject({ moved: z.int() }),
   ),

@@ -5,14 +5,7 @@ import { PackWhere } from './cold-store.ts';
 import { Guest, HandOver } from './packs-where.ts';
 import { Day, Id, InstantMs, StoreKind, TypedTemperature, Words } from './quantities.ts';
 
-const GuestDraft = z.strictObject({
-  kind: z.enum(['guest', 'party', 'buyer']),
-  name: Words,
-  contact: z.string().trim().max(200),
-  address: z.string().trim().max(200),
-  room: z.string().trim().max(40),
-  checkoutDay: Day.nullable(),
-});
+const GuestDraft = Guest.omit({ id: true });
 /** Packs of one batch that may or may not go. */
 const BatchToGive = z.strictObject({
   batchId: Id,

@@ -76,9 +76,11 @@ export const packingRequests = {
     z.strictObject({ packIds: z.array(Id).min(1).max(200), stockId: z.string().max(64) }),
     z.strictObject({ labels: z.array(StoredLabel) }),
   ),
-  /** Keeps what was printed; a reprint is counted and says why. */
+  /** Keeps what was printed; a reprint is counted and says why. `digests`, in the order of the packs, are of the labels as drawn: others are refused. */
   'label.printed': command(
-    z.strictObject({ packIds: z.array(Id).min(1).max(200), stockId: z.string().max(64), why: z.string().trim().max(300).optional() }),
+    z.strictObject({
+      packIds: z.array(Id).min(1).max(200), stockId: z.string().max(64), why: z.string().trim().max(300).optional(), digests: z.array(z.string().max(64)).max(200).optional(),
+    }),
     z.strictObject({ labels: z.array(StoredLabel) }),
   ),
   /** A label as it was printed. */

@@ -27,6 +27,9 @@ export const Complaint = z.strictObject({
   outcome: z.strictObject({ atMs: InstantMs, text: z.string().trim().min(1).max(1000), initials: z.string() }).nullable(),
 });
 
+/** Where a pack of a recall was found. */
+export const FoundWhere = z.enum(['in-store', 'with-them', 'eaten', 'served', 'destroyed', 'not-found']);
+
 /** A recall, or a drill of one: what was looked for, what of it was found where, and who was reached. */
 export const Recall = z.strictObject({
   id: Id,
@@ -40,9 +43,11 @@ export const Recall = z.strictObject({
     packId: Id,
     code: z.string(),
     grams: z.number(),
-    /** What the book said when it began. */
+    /** What the book said when it began, or when the pack joined it. */
     expected: z.string(),
-    found: z.strictObject({ atMs: InstantMs, where: z.enum(['in-store', 'with-them', 'eaten', 'served', 'destroyed', 'not-found']), initials: z.string() }).nullable(),
+    /** Where it is looked for, of those that `found` knows; absent where an earlier program began it. */
+    bookedAs: FoundWhere.optional(),
+    found: z.strictObject({ atMs: InstantMs, where: FoundWhere, initials: z.string() }).nullable(),
   })),
   calls: z.array(z.strictObject({ guestId: Id, name: z.string(), contact: z.string(), packs: z.int(), reached: z.strictObject({ atMs: InstantMs, initials: z.string(), note: z.string() }).nullable() })),
   finished: z.strictObject({ atMs: InstantMs, initials: z.string(), note: z.string() }).nullable(),
@@ -50,4 +55,5 @@ export const Recall = z.strictObject({
 
 export type IngredientLot = z.infer<typeof IngredientLot>;
 export type Complaint = z.infer<typeof Complaint>;
+export type FoundWhere = z.infer<typeof FoundWhere>;
 export type Recall = z.infer<typeof Recall>;

@@ -35,7 +35,7 @@ export const traceRequests = {
       title: z.string(),
       nodes: z.array(TraceNode),
       edges: z.array(z.strictObject({ from: z.string(), to: z.string() })),
-      /** How many packs it reaches, and the packs of one batch where it started from a pack. */
+      /** How many packs are in it; of a trace from a pack that one. */
       packs: z.int(),
     }),
   ),

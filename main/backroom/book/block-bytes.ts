@@ -4,6 +4,8 @@ import { deflateRawSync } from 'node:zlib';
 import { bytesOfReadings } from '../../../app/probes/reading-bytes.ts';
 import { sliceColumns, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
 
+/** A file with fewer readings than this of a point is kept in rows: a block of a few would be mostly overhead. */
+export const FEWEST_FOR_BLOCK = 256;
 /** So many readings a block: some pages of the file each, so that little of a page is left empty. */
 const READINGS_A_BLOCK = 32_768;
 /** A higher level costs three times as much time and saves a tenth, where the numbers are already divided by their step. */

@@ -2,6 +2,7 @@
 import { columnsOf } from '../../../app/probes/reading-columns.ts';
 import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
 import type { KeptReading, LiveBatch, ReadingNumbers, ReadingsAbout, ReadingsToKeep, SeriesReading } from '../room.ts';
+import { FEWEST_FOR_BLOCK } from './block-bytes.ts';
 import type { Connection } from './connection.ts';
 import { openLiveRows } from './live-readings.ts';
 import { openReadingBlocks } from './reading-blocks.ts';
@@ -31,9 +32,6 @@ export interface Readings {
   numbersOf(pointId: string, span?: Span): ReadingNumbers;
   last(pointId: string): SeriesReading | undefined;
 }
-
-/** A file with fewer readings than this for a point is kept in rows: a block of a few would be mostly overhead. */
-const FEWEST_FOR_BLOCK = 256;
 
 const INSERT = `INSERT INTO readings (point_id, at_ms, low_ticks, cut, text, unit, instrument_id, how, source, entry_sequence)
 VALUES (@point_id, @at_ms, @low_ticks, @cut, @text, @unit, @instrument_id, @how, @source, @entry_sequence)

@@ -1,10 +1,7 @@
 /** A log that was read in a helper thread, with the blocks that its readings will lie in. */
 import type { Outcome } from '../../../app/measures/outcome.ts';
 import type { ColumnLog } from '../../../app/probes/log-columns.ts';
-import { noteBlocks, packBlocks, type PackedBlock } from '../book/block-bytes.ts';
-
-/** Fewer readings of a place than this are kept in rows. */
-const FEWEST_FOR_BLOCK = 256;
+import { FEWEST_FOR_BLOCK, noteBlocks, packBlocks, type PackedBlock } from '../book/block-bytes.ts';
 
 /** What was read, and for each place its blocks; empty where it has none, and where something must be asked first. */
 export type PackedLog = Outcome<ColumnLog> & { readonly packed?: readonly (readonly PackedBlock[])[] };

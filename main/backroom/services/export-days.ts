@@ -1,5 +1,5 @@
 /** A stretch of the kitchen's calendar as instants. */
-import { instantOf, localDay, localTime } from '../../../app/measures/zone.ts';
+import { localTime, startOfDay } from '../../../app/measures/zone.ts';
 import { addDays, dayText, readDay } from '../../../app/packs/dates.ts';
 import { unwrap } from '../refusal.ts';
 import { refuseInput } from './field-refusal.ts';
@@ -21,34 +21,27 @@ export function spanOfDays(fromDay: string, toDay: string, zone: string): DaySpa
   return { fromMs: startOfDay(fromDay, zone), toMs: startOfDay(dayText(addDays(last, 1)), zone) };
 }
 
-/** Midnight, or the first hour there is where clocks skip it. */
-function startOfDay(day: string, zone: string): number {
-  for (const clock of ['00:00', '01:00', '02:00']) {
-    const found = instantOf(day, clock, zone);
-    if (found.ok) return found.value;
-  }
-  return unwrap(instantOf(day, '03:00', zone));
-}
-
 const WEEK_MS = 7 * 86_400_000;
+const QUARTER_MS = 15 * 60_000;
 
 /**
- * Names the calendar day of many instants: where a zone has the same offset at both ends of a week it has it all through,
- * since no zone changes its clocks twice within one; elsewhere each instant is asked about by itself.
+ * How far the kitchen's clock was from UTC at many instants, in ms: where a zone has the same offset at both ends of a
+ * week it has it all through, since no zone changes its clocks twice within one; else it is asked for the quarter of an
+ * hour, since clocks change at whole ones.
  */
-export function dayNamer(zone: string): (atMs: number) => string {
-  const offsets = new Map<number, number>();
-  const offsetAt = (week: number): number => {
-    const known = offsets.get(week);
-    if (known !== undefined) return known;
-    const { day, clock } = localTime(week * WEEK_MS, zone);
-    const offset = Date.parse(`${day}T${clock}:00Z`) - week * WEEK_MS;
-    offsets.set(week, offset);
+export function offsetTeller(zone: string): (atMs: number) => number {
+  const known = new Map<number, number>();
+  const offsetAt = (atMs: number): number => {
+    const before = known.get(atMs);
+    if (before !== undefined) return before;
+    const { day, clock } = localTime(atMs, zone);
+    const offset = Date.parse(`${day}T${clock}:00Z`) - atMs;
+    known.set(atMs, offset);
     return offset;
   };
   return (atMs) => {
-    const week = Math.floor(atMs / WEEK_MS);
-    const offset = offsetAt(week);
-    return offset === offsetAt(week + 1) ? new Date(atMs + offset).toISOString().slice(0, 10) : localDay(atMs, zone);
+    const weekMs = Math.floor(atMs / WEEK_MS) * WEEK_MS;
+    const offset = offsetAt(weekMs);
+    return offset === offsetAt(weekMs + WEEK_MS) ? offset : offsetAt(Math.floor(atMs / QUARTER_MS) * QUARTER_MS);
   };
 }

@@ -5,7 +5,7 @@ import { massIn } from '../../../app/measures/mass.ts';
 import type { TraceEvent } from '../../../app/packs/trace-events.ts';
 import type { Stored, StoredBatch, StoredFishLot, StoredLoad } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
-import { dayNamer, type DaySpan } from './export-days.ts';
+import { type DaySpan, offsetTeller } from './export-days.ts';
 import { kitchenOf } from './kitchen.ts';
 import { speciesOf } from './species.ts';
 import { loadAsOf } from './taken-out.ts';
@@ -71,8 +71,9 @@ function scribeOf(room: BookRoom, withGuests: boolean, subjectIds: readonly stri
   }
   const packs = new Map<string, Pack>();
   const kitchen = kitchenOf(room.book);
+  const offsetMs = offsetTeller(kitchen.timeZone);
   return {
-    room, kitchen, withGuests, dayOf: dayNamer(kitchen.timeZone),
+    room, kitchen, withGuests, dayOf: (atMs) => new Date(atMs + offsetMs(atMs)).toISOString().slice(0, 10),
     packsOf(batchId) {
       const found = room.book.shelf('packs').where('batchId', batchId);
       for (const pack of found) packs.set(pack.id, pack);

@@ -1,9 +1,8 @@
 /** Readings as CSV: one row each, as it was read, with the thermometer and the entry that vouches for it. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
-import { localTime } from '../../../app/measures/zone.ts';
 import { cellText, figureText, lineText } from '../../../app/packs/trace-csv.ts';
 import type { BookRoom, SeriesReading } from '../room.ts';
-import { spanOfDays, type DaySpan } from './export-days.ts';
+import { type DaySpan, offsetTeller, spanOfDays } from './export-days.ts';
 import { refuseInput } from './field-refusal.ts';
 import { inTurns } from './in-turns.ts';
 import { pointsOf } from './load-view.ts';
@@ -13,7 +12,6 @@ const COLUMNS = ['point', 'role', 'time_utc', 'time_local', 'value', 'unit', 'th
 /** As many as a spreadsheet has rows for, its heading aside. */
 const MOST_ROWS = 1_048_575;
 const ROWS_A_TURN = 256;
-const QUARTER_MS = 15 * 60_000;
 
 interface ExportPoint {
   readonly id: string;
@@ -44,7 +42,7 @@ function ofPlace(room: BookRoom, id: string): { readonly name: string; readonly 
 function* writeRows(room: BookRoom, points: readonly ExportPoint[], span: DaySpan | null, zone: string): Generator<undefined, { readonly text: string; readonly rows: number }> {
   const chunks = [lineText(COLUMNS)];
   const instruments = new Map<string | null, string>([[null, '']]);
-  const offsets = new Map<number, number>();
+  const offsetMs = offsetTeller(zone);
   let rows = 0;
   for (const point of points) {
     const head = `${cellText(point.name)},${cellText(point.role)}`;
@@ -52,7 +50,7 @@ function* writeRows(room: BookRoom, points: readonly ExportPoint[], span: DaySpa
     for (const reading of room.book.readings(point.id)) {
       if (span !== null && (reading.atMs < span.fromMs || reading.atMs >= span.toMs)) continue;
       if (!instruments.has(reading.instrumentId)) instruments.set(reading.instrumentId, cellText(room.book.shelf('instruments').get(reading.instrumentId ?? '')?.name ?? ''));
-      chunk += `${head},${rowText(reading, instruments.get(reading.instrumentId) ?? '', offsetMs(offsets, reading.atMs, zone))}`;
+      chunk += `${head},${rowText(reading, instruments.get(reading.instrumentId) ?? '', offsetMs(reading.atMs))}`;
       rows += 1;
       if (rows > MOST_ROWS) refuseInput(`There are more than ${MOST_ROWS} readings, more than a spreadsheet has rows.`, ['fromDay'], 'Choose fewer days.');
       if (rows % ROWS_A_TURN !== 0) continue;
@@ -69,17 +67,6 @@ function* writeRows(room: BookRoom, points: readonly ExportPoint[], span: DaySpa
 function rowText(reading: SeriesReading, instrument: string, offset: number): string {
   const utc = new Date(reading.atMs).toISOString();
   return `${utc},${new Date(reading.atMs + offset).toISOString().slice(0, -1)}${offsetText(offset)},${figureText(reading.text)},${reading.unit},${instrument},${reading.how},${reading.entry}\r\n`;
-}
-
-/** How far the kitchen's clock was from UTC; clocks change at whole quarters of an hour. */
-function offsetMs(known: Map<number, number>, atMs: number, zone: string): number {
-  const quarter = Math.floor(atMs / QUARTER_MS);
-  const before = known.get(quarter);
-  if (before !== undefined) return before;
-  const { day, clock } = localTime(quarter * QUARTER_MS, zone);
-  const offset = Date.parse(`${day}T${clock}:00Z`) - quarter * QUARTER_MS;
-  known.set(quarter, offset);
-  return offset;
 }
 
 function offsetText(offset: number): string {

@@ -7,21 +7,21 @@ import type { BookRoom } from '../room.ts';
 import { isBatchOf } from './guests.ts';
 import { judgeBatch, keepingOf } from './judging/judge-batch.ts';
 import { needBatchLeave, whyPackStays } from './leave-gate.ts';
-import { isGone, lastMoveOf, packsGoneMs } from './pack-where-last.ts';
+import { isGone, lastMoveOf, packsLeftMs } from './pack-where-last.ts';
 import { viewPacksWhere } from './pack-where.ts';
-import { nameOf } from './release.ts';
+import { nameOf, standingDecision } from './release.ts';
 import { speciesOf } from './species.ts';
 import { packTraysOf } from './trays-of-batch.ts';
 
 /** Bought fish is shown of as many batches, the oldest first: first in, first out. */
 const MOST_BOUGHT = 8;
 
-/** Their own catch first; then bought fish that is here, which may be sold or given to anybody. */
+/** Their own catch first; then bought fish that is here and released, which may be sold or given to anybody. */
 export function prepareHandOver(room: BookRoom, { guestId }: Parsed<'handOver.prepare'>): Output<'handOver.prepare'> {
   const guest = room.book.shelf('guests').need(guestId);
   const sealed = room.book.shelf('batches').all().filter((batch) => batch.sealedAtMs !== null);
   const own = sealed.filter((batch) => isBatchOf(room, batch, guest)).map((batch) => toGive(room, batch));
-  const bought = sealed.filter((batch) => batch.sourceKind === 'supplier' && packsGoneMs(room, batch.id) === undefined).slice(-MOST_BOUGHT).map((batch) => toGive(room, batch));
+  const bought = sealed.filter((batch) => batch.sourceKind === 'supplier' && packsLeftMs(room, batch.id) === undefined && standingDecision(room, batch.id)?.decision === 'release').slice(0, MOST_BOUGHT).map((batch) => toGive(room, batch));
   const given = own.flatMap(({ packs }) => packs).filter(({ state }) => state === 'handed-over').length;
   const here = own.flatMap(({ packs }) => packs).filter(({ state }) => state !== 'handed-over' && state !== 'served' && state !== 'destroyed');
   return { guest, batches: [...own, ...bought].filter(({ packs }) => packs.some(({ state }) => state !== 'handed-over' && state !== 'served' && state !== 'destroyed')), of: here.length, given };
@@ -33,7 +33,7 @@ function toGive(room: BookRoom, batch: StoredBatch): BatchToGive {
   const { leave } = judgeBatch(room, batch, keeping).gates;
   const packs = viewPacksWhere(room, batch).map((view) => {
     const pack = room.book.shelf('packs').need(view.packId);
-    const stays = whyPackStays(room, pack, keeping, trays, 'handed over');
+    const stays = whyPackStays(room, pack, { batch, store: keeping.store, trays }, { purpose: 'handed over', atMs: room.clock.nowMs() });
     return { ...view, why: stays === undefined ? null : stays.message };
   });
   return {
@@ -44,7 +44,7 @@ function toGive(room: BookRoom, batch: StoredBatch): BatchToGive {
 
 function refusalOf(room: BookRoom, batch: StoredBatch): BatchToGive['refusal'] {
   try {
-    needBatchLeave(room, batch, 'handed over', false);
+    needBatchLeave(room, batch, { purpose: 'handed over', atMs: room.clock.nowMs() });
     return null;
   } catch (thrown) {
     if (thrown instanceof Refusal) return { message: thrown.message, remedy: thrown.remedy ?? '' };

@@ -15,7 +15,7 @@ import { lookedAt } from './hand-over-looked.ts';
 import { keepingOf } from './judging/judge-batch.ts';
 import { needLeave } from './leave-gate.ts';
 import { isGone, lastMoveOf } from './pack-where-last.ts';
-import { keepMoves, moveOf, needPacks, refuseEarlier } from './pack-where-moves.ts';
+import { INITIALLED, keepMoves, moveOf, needPacks, refuseEarlier } from './pack-where-moves.ts';
 import { viewPackWhere, whereWords } from './pack-where.ts';
 import { packsOf } from './packs-of-batch.ts';
 import { nameOf } from './release.ts';
@@ -34,7 +34,7 @@ export function makeHandOver(room: BookRoom, input: Parsed<'handOver.make'>): Ha
   for (const pack of packs) refuseGiven(room, pack);
   for (const batch of batches) refuseOthersCatch(room, batch, guest);
   for (const pack of packs) refuseEarlier(room, pack, lastMoveOf(room, pack.id), input.atMs);
-  needLeave(room, packs, 'handed over', input.initialsForError === true);
+  needLeave(room, packs, { purpose: 'handed over', atMs: input.atMs, initialsForError: input.initialsForError });
   const looked = lookedAt(room, input, batches.some((batch) => keepingOf(room, batch).store === 'frozen'));
   const signature = input.signature === null ? null : { path: unwrap(readSignature(input.signature.path)), name: input.signature.name };
   if (looked.missed.length > 0 && input.why === '') {
@@ -48,7 +48,7 @@ export function makeHandOver(room: BookRoom, input: Parsed<'handOver.make'>): Ha
   keepMoves(room, packs, packs.map((pack) => moveOf(room, pack, { what: 'handed-over', atMs: input.atMs, placeId: null, spot: '', handOverId: handOver.id, why: '' })), `handed to ${guest.name}`);
   room.book.record({
     kind: 'handOver.make', subjectId: handOver.id, happenedAtMs: input.atMs, ...(input.why === '' ? {} : { why: input.why }),
-    summary: `Handed ${packs.length} of ${handOver.of} packs to ${guest.name}${signature === null ? ', not signed for' : `, signed by ${signature.name}`}${input.initialsForError === true ? `; ${handOver.initials} initialled what meets within the thermometer’s error` : ''}${looked.missed.length === 0 ? '' : `. Missed: ${looked.missed.join(' ')}`}`,
+    summary: `Handed ${packs.length} of ${handOver.of} packs to ${guest.name}${signature === null ? ', not signed for' : `, signed by ${signature.name}`}${input.initialsForError === true ? `; ${handOver.initials} ${INITIALLED}` : ''}${looked.missed.length === 0 ? '' : `. Missed: ${looked.missed.join(' ')}`}`,
     after: handOver,
   });
   room.changed('fish', [guest.id]);

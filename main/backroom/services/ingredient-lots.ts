@@ -57,14 +57,18 @@ function putInUse(room: BookRoom, lot: IngredientLot, inUse: boolean): Ingredien
 
 /**
  * Notes that a batch's brine took from the lots in use: called where fish goes into a brine and where one is mended.
+ * Where that was entered after another lot was put in use, both count: either bag may have been the one that was open.
+ * @param atMs when it happened
  * @param ingredientIds what went in; each once noted for a lot stays
  */
 export function noteLotsInUse(room: BookRoom, batch: StoredBatch, atMs: number, ingredientIds: readonly string[]): void {
   const shelf = room.book.shelf('ingredientLots');
   const initials = actingPerson(room).initials;
   for (const ingredientId of new Set(ingredientIds)) {
-    for (const lot of shelf.where('ingredientId', ingredientId)) {
-      if (lot.inUseSinceMs === null || lot.usedIn.some((use) => use.batchId === batch.id)) continue;
+    const lots = shelf.where('ingredientId', ingredientId);
+    const thenId = inUseAt(room, lots, atMs);
+    for (const lot of lots) {
+      if ((lot.inUseSinceMs === null && lot.id !== thenId) || lot.usedIn.some((use) => use.batchId === batch.id)) continue;
       noteInBatch(room, batch.id, lot.id, true);
       shelf.put({ ...lot, usedIn: [...lot.usedIn, { batchId: batch.id, atMs, initials }] });
       room.book.record({
@@ -75,6 +79,13 @@ export function noteLotsInUse(room: BookRoom, batch: StoredBatch, atMs: number, 
   }
 }
 
+/** The lot of one ingredient that was in use at an instant, by the entries of putting in use: each of a lot that is in use takes it out. */
+function inUseAt(room: BookRoom, lots: readonly IngredientLot[], atMs: number): string | undefined {
+  if (lots.length === 0) return undefined;
+  const entries = room.book.entriesAbout(lots.map(({ id }) => id)).filter((entry) => entry.kind === 'ingredientLot.use' && entry.enteredAtMs <= atMs);
+  return entries.reduce<string | undefined>((current, { subjectId }) => (current === subjectId ? undefined : subjectId), undefined);
+}
+
 /** The batch names the lot too, so that it is found from there by its id. */
 function noteInBatch(room: BookRoom, batchId: string, lotId: string, used: boolean): void {
   const shelf = room.book.shelf('batches');
@@ -83,6 +94,7 @@ function noteInBatch(room: BookRoom, batchId: string, lotId: string, used: boole
   shelf.put({ ...batch, ingredientLotIds: used ? [...others, lotId] : others });
 }
 
+/** @throws Refusal INVALID_INPUT: an ingredient that the brine's card, as it was mended, doesn't have */
 function correctUse(room: BookRoom, input: Parsed<'ingredientLot.correct'>): IngredientLot {
   const lot = room.book.shelf('ingredientLots').need(input.lotId);
   const batch = room.book.shelf('batches').need(input.batchId);

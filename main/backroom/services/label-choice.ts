@@ -60,7 +60,7 @@ function readChosenMark(room: BookRoom, mark: Parsed<'label.choose'>['mark']): L
 
 function giveMark(room: BookRoom, { fileId }: Parsed<'label.mark'>): Output<'label.mark'> {
   const { bytes } = needFile(room, fileId);
-  // Only what may be a mark is given away here: other files of the inbox are somebody's papers.
+  // Nothing but a small picture is given away here: most other files of the inbox are somebody's papers.
   unwrap(readMark(bytes, 'fileId'));
   return { base64: Buffer.from(bytes).toString('base64') };
 }

@@ -16,10 +16,9 @@ import { labelInput, ownerOf } from './label-input.ts';
 import { needStock } from './label-stocks.ts';
 import { refuseUnreleased } from './release.ts';
 
-/** What the record of custom fish wants beside the name; the pack may go without: WAC 220-305-110(3) (read). */
+/** What the record of custom fish wants beside the name; the pack may go without, so it is told as a caution: WAC 220-305-110(3) (read). */
 const RECORD_GAP = 'L15';
 const NUTRITION_GAP = 'L07';
-const NO_GROUND = 'Nothing says on which ground Nutrition Facts are left off (21 CFR 101.9(j)). Enter the ground in the office, with the kitchen’s name and address.';
 /** The ground “small pack”: less than 12 square inches to bear a label, 21 CFR 101.9(j)(13) (from memory). */
 const SMALL_PACK_SQUARE_INCHES = 12;
 const WHERE: Readonly<Record<string, LabelPlace>> = {
@@ -38,8 +37,8 @@ export function labelOfPack(room: BookRoom, pack: Pack, stockId: string): Stored
   const choice = choiceOf(room.book);
   const input = labelInput(room, batch, pack, release, choice);
   const placed = placedOn(stock, choice, input, unwrap(composeLabel(input, room.catalogue.fish)));
-  const facts = { ...placed, nutritionGround: input.nutritionGround, fishHidden: choice.fishHidden, footShare: placed.netQuantityFootShare };
-  const missing = [...gapsOfPack(placed.missing, input), ...drawnGaps(facts), ...pouchGaps(stock, choice, input)].map(withPlace);
+  const facts = { ...placed, nutritionGround: input.nutritionGround, fishHidden: choice.fishHidden, isPouchKnown: choice.pouch !== null };
+  const missing = [...placed.missing.filter(({ element }) => element !== RECORD_GAP), ...drawnGaps(facts), ...pouchGaps(stock, choice, input)].map(withPlace);
   const label: Omit<StoredLabel, 'digest'> = {
     packId: pack.id, packCode: pack.code,
     blocks: placed.blocks.map(({ element, text, source, isBold, leastLetterMm, measuredBy }) => ({ element, text, source, isBold, leastLetterMm, measuredBy })),
@@ -63,30 +62,26 @@ function placedOn(stock: Stock, choice: LabelChoice, input: LabelInput, composed
   return isQr ? { ...placed, code: { ...placed.code, symbology: 'qrcode' } } : placed;
 }
 
-/** What the pack itself lacks; what only its record wants is told as a caution. */
-function gapsOfPack(missing: readonly LabelGap[], { nutritionGround }: LabelInput): readonly LabelGap[] {
-  return missing.filter(({ element }) => element !== RECORD_GAP)
-    .map(({ element, why }) => ({ element, why: element === NUTRITION_GAP && nutritionGround === undefined && !why.includes('claim') ? NO_GROUND : why }));
-}
-
 /** What doesn't go together with the pouch: a label larger than it, or the ground of a small pack. */
-function pouchGaps(stock: Stock, { pouch }: LabelChoice, { nutritionGround, owner }: LabelInput): readonly LabelGap[] {
-  if (pouch === null) return [];
+function pouchGaps(stock: Stock, choice: LabelChoice, { nutritionGround, owner }: LabelInput): readonly LabelGap[] {
+  const pouch = choice.pouch ?? undefined;
   const tooLarge = tooLargeForPouch({ stock, pouch });
-  const squareInches = panelSquareInches(panelFromMillimetres(pouch.widthMm, pouch.heightMm));
+  // A pouch that isn't known is no smaller than the label on it.
+  const side = pouch ?? stock;
+  const squareInches = panelSquareInches(panelFromMillimetres(side.widthMm, side.heightMm));
   const isNoSmallPack = owner === undefined && nutritionGround === 'small-pack' && squareInches >= SMALL_PACK_SQUARE_INCHES;
   return [
     ...(tooLarge === undefined ? [] : [{ element: 'L03', why: tooLarge }]),
-    ...(isNoSmallPack ? [{ element: NUTRITION_GAP, why: `The side of the pouch alone has ${squareInches.toFixed(0)} square inches; “small pack” is a ground for less than ${SMALL_PACK_SQUARE_INCHES} in all (21 CFR 101.9(j)(13)). Enter another ground in the office.` }] : []),
+    ...(isNoSmallPack ? [{ element: NUTRITION_GAP, why: `The side of the pouch alone has ${pouch === undefined ? 'at least ' : ''}${squareInches.toFixed(0)} square inches; “small pack” is a ground for less than ${SMALL_PACK_SQUARE_INCHES} in all (21 CFR 101.9(j)(13)). Enter another ground in the office.` }] : []),
   ];
 }
 
-function cautionsOf(room: BookRoom, batch: StoredBatch, { store, pack }: LabelInput, choice: LabelChoice): readonly LabelGap[] {
+function cautionsOf(room: BookRoom, batch: StoredBatch, { store }: LabelInput, choice: LabelChoice): readonly LabelGap[] {
   const cautions: LabelGap[] = [];
   if (choice.pouch === null && batch.sourceKind !== 'guest') {
-    cautions.push({ element: 'L03', why: 'Nobody said how large the pouch is: the net quantity is drawn for a side of up to 10 × 10 in, and where it must stand can’t be told. Enter the pouch in the office under labels.' });
+    cautions.push({ element: 'L03', why: 'Nobody said how large the pouch is: the net quantity is drawn high enough for a side of up to 100 square inches, such as 10 × 10 in, and too low for a larger one (21 CFR 101.7(i)); where it must stand can’t be told. Enter the pouch in the office under labels.' });
   }
-  if (choice.secondLanguage === 'fr' && (store !== 'frozen' || pack !== 'vacuum')) {
+  if (choice.secondLanguage === 'fr' && store !== 'frozen') {
     cautions.push({ element: 'L08', why: 'French words were read for frozen packs only (Canadian Food Inspection Agency, Fish labelling); for this pack none are printed.' });
   }
   if (batch.sourceKind !== 'guest') return cautions;

@@ -7,7 +7,6 @@ import type { StoredBatch } from '../book/stored.ts';
 import type { Room } from '../room.ts';
 import { weighedLines } from './brine-card-ingredients.ts';
 
-/** An ingredient that is nothing but water; the smoke dries off more than the fish took up, so it is not on the label. */
 const ALL_WATER_PERCENT = 100;
 /** Stands for what was rounded to nothing, or isn't taken up at all: it is listed last, and not left out. */
 const TRACE = 0.001;
@@ -25,7 +24,12 @@ export function labelIngredients(room: Pick<Room, 'catalogue'>, batch: Pick<Stor
   const weighed = weighedLines(room, batch);
   // A dry cure stays on the fish, drip and all.
   const share = batch.card.cure === 'dry' ? 1 : shareTakenUp(batch.fillets.grams, weighed);
-  return [fish, ...mergeSameName(weighed.filter(({ ingredient }) => ingredient.waterPercent < ALL_WATER_PERCENT), share)];
+  return [fish, ...mergeSameName(weighed.filter(({ ingredient }) => !isWater(ingredient)), share)];
+}
+
+/** Nothing but water: the smoke dries off more than the fish took up, so it is not on the label. Its allergens would stay. */
+function isWater({ waterPercent, allergens }: WeighedIngredient['ingredient']): boolean {
+  return waterPercent >= ALL_WATER_PERCENT && allergens.length === 0;
 }
 
 /** Two salts, or two soy sauces, are one name on the label. */

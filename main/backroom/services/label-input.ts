@@ -3,8 +3,9 @@ import type { LabelChoice, OptionalElement } from '../../../app/contract/request
 import type { Pack } from '../../../app/contract/requests/packing.ts';
 import type { Decision } from '../../../app/contract/requests/verdict.ts';
 import { localDay } from '../../../app/measures/zone.ts';
-import { addDays, dayText, daysBetween, readDay } from '../../../app/packs/dates.ts';
+import { daysBetween, readDay } from '../../../app/packs/dates.ts';
 import type { Jurisdiction, LabelDates, LabelInput, LabelKitchen, LabelOwner } from '../../../app/packs/label-types.ts';
+import { bestByOf } from '../../../app/packs/stock-order.ts';
 import type { StoredBatch, StoredFishLot } from '../book/stored.ts';
 import { unwrap } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
@@ -14,23 +15,15 @@ import { labelIngredients } from './label-ingredients.ts';
 import { nameOf } from './release.ts';
 import { speciesOf } from './species.ts';
 import { loadOfBatch } from './taken-out.ts';
+import { usState } from './us-states.ts';
 import { zoneOf } from './when.ts';
 
-/** How long a frozen pack is at its best: the kitchen's choice (common practice; extension sheets say two to six months). */
-const FROZEN_BEST_DAYS = 90;
-/**
- * Michigan's 14 days from smoking (MSU Extension, Labels for commercial smoked fish, second-hand) can be read with the day of
- * smoking as the first of them or as none: the earlier end is printed.
- */
-const CHILLED_LAST_DAY = 13;
 /** Where a chilled pack must show its shelf life: Michigan (second-hand), and Canada for packs that let air in (CFIA, read). */
 const SHELF_LIFE_WANTED: readonly Jurisdiction[] = ['us-mi', 'ca-on'];
 /** Where the day of processing must stand on the pack: Wis. Admin. Code ATCP 70.46(1)(f) (read). */
 const PROCESSING_DAY_WANTED: readonly Jurisdiction[] = ['us-wi'];
-const JURISDICTIONS: Readonly<Record<string, Jurisdiction>> = {
-  ak: 'us-ak', alaska: 'us-ak', ca: 'us-ca', california: 'us-ca', mi: 'us-mi', michigan: 'us-mi',
-  ny: 'us-ny', 'new york': 'us-ny', wi: 'us-wi', wisconsin: 'us-wi', on: 'ca-on', ontario: 'ca-on',
-};
+const STATES: ReadonlyMap<string | undefined, Jurisdiction> = new Map([['AK', 'us-ak'], ['CA', 'us-ca'], ['MI', 'us-mi'], ['NY', 'us-ny'], ['WI', 'us-wi']]);
+const ONTARIO = /^on(t(ario)?)?$/i;
 
 /** The label's input, the optional elements that nobody wants left out where no rule asks for them. */
 export function labelInput(room: BookRoom, batch: StoredBatch, pack: Pack, release: Decision, choice: LabelChoice): LabelInput {
@@ -49,7 +42,8 @@ export function labelInput(room: BookRoom, batch: StoredBatch, pack: Pack, relea
     jurisdiction,
     ...(batch.sourceKind === 'guest' ? { owner: ownerOnLabel(ownerOf(room, batch), choice) } : {}),
     nutritionGround: kitchenOf(room.book).nutritionGround,
-    gtin: choice.gtin ?? undefined,
+    // A guest's own fish is not traded, so it is no trade item.
+    gtin: batch.sourceKind === 'guest' ? undefined : (choice.gtin ?? undefined),
     secondLanguage: choice.secondLanguage ?? undefined,
   };
 }
@@ -85,7 +79,7 @@ function labelKitchen(room: BookRoom, choice: LabelChoice): LabelKitchen {
 }
 
 function jurisdictionOf(region: string): Jurisdiction {
-  return JURISDICTIONS[region.trim().toLowerCase()] ?? 'us-federal';
+  return STATES.get(usState(region)) ?? (ONTARIO.test(region.trim().replaceAll('.', '')) ? 'ca-on' : 'us-federal');
 }
 
 /** Smoked, packed and, where one can be given without proof of shelf life, best by; never a use-by. */
@@ -96,14 +90,9 @@ function labelDates(room: BookRoom, batch: StoredBatch, pack: Pack, { release, j
   const smokedOn = localDay(outAtMs, zone);
   const packedOn = localDay(pack.sealedAtMs, zone);
   const mustEnd = release.store !== 'frozen' && SHELF_LIFE_WANTED.includes(jurisdiction);
-  const bestBy = mustEnd ? laterBy(smokedOn, CHILLED_LAST_DAY)
-    : release.store === 'frozen' && wants(choice, 'best-by') ? laterBy(packedOn, FROZEN_BEST_DAYS) : undefined;
+  const bestBy = mustEnd || (release.store === 'frozen' && wants(choice, 'best-by')) ? bestByOf(release.store, { smokedOn, packedOn }) : null;
   const showsSmoked = wants(choice, 'smoked-on') || PROCESSING_DAY_WANTED.includes(jurisdiction);
-  return { ...(showsSmoked ? { smokedOn } : {}), packedOn, ...(bestBy === undefined || bestBy <= packedOn ? {} : { bestBy }) };
-}
-
-function laterBy(day: string, days: number): string {
-  return dayText(addDays(unwrap(readDay(day)), days));
+  return { ...(showsSmoked ? { smokedOn } : {}), packedOn, ...(bestBy === null || bestBy <= packedOn ? {} : { bestBy }) };
 }
 
 /** `2026-07-11`, or `2026-07-11/2026-07-12` for a catch of several days; undefined while a lot has no day of catch. */

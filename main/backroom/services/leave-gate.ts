@@ -8,7 +8,8 @@ import type { BookRoom } from '../room.ts';
 import { actingPerson } from './acting.ts';
 import { judgeBatch } from './judging/judge-batch.ts';
 import { whereWords } from './pack-where.ts';
-import { isGone, lastMoveOf } from './pack-where-last.ts';
+import { frozenOf, isInto, leftMs, wasThere } from './pack-where-cold.ts';
+import { cameBack, isGone, lastMoveOf, movesOf } from './pack-where-last.ts';
 import { nameOf } from './release.ts';
 import { needStandingRelease } from './standing-release.ts';
 import { packTraysOf, trayOfPack } from './trays-of-batch.ts';
@@ -16,32 +17,50 @@ import { sayInstant } from './when.ts';
 
 export type Purpose = 'handed over' | 'served';
 
+/** People type whole minutes. */
+const MINUTE_MS = 60_000;
+/** A pack that thawed is eaten within 48 hours: our own careful choice, no text gives it. */
+const THAWED_MS = 48 * 3_600_000;
+
+/** To what end packs go, and when. */
+export interface Going {
+  readonly purpose: Purpose;
+  readonly atMs: number;
+  /** A manager's, for what meets only within the thermometers' error. */
+  readonly initialsForError?: boolean | undefined;
+}
+
 /**
  * Lets packs go whose batches may leave. Nobody's word stands in for a miss or for what isn't proven; a manager's
  * initials only for what meets within the thermometers' error.
  * @throws Refusal RULE_BLOCKS with the reason and what helps; CONFLICT: a pack that is gone
  */
-export function needLeave(room: BookRoom, packs: readonly Pack[], purpose: Purpose, initialsForError = false): void {
+export function needLeave(room: BookRoom, packs: readonly Pack[], going: Going): void {
   for (const batchId of new Set(packs.map((pack) => pack.batchId))) {
     const batch = room.book.shelf('batches').need(batchId);
-    const release = needBatchLeave(room, batch, purpose, initialsForError);
+    const { store } = needBatchLeave(room, batch, going);
+    const trays = packTraysOf(room, batchId);
     for (const pack of packs.filter((one) => one.batchId === batchId)) {
-      const why = whyPackStays(room, pack, release, packTraysOf(room, batchId), purpose);
-      if (why !== undefined) throw new Refusal(why.code, `Pack ${pack.code} can’t be ${purpose}: ${why.message}`, { remedy: why.remedy });
+      const why = whyPackStays(room, pack, { batch, store, trays }, going);
+      if (why !== undefined) throw new Refusal(why.code, `Pack ${pack.code} can’t be ${going.purpose}: ${why.message}`, { remedy: why.remedy });
     }
   }
 }
 
-/** The release a batch leaves on. */
-export function needBatchLeave(room: BookRoom, batch: StoredBatch, purpose: Purpose, initialsForError: boolean): Decision {
+/** The release a batch leaves on. What left earlier is judged as it stood then: what was read since proves nothing of it. */
+export function needBatchLeave(room: BookRoom, batch: StoredBatch, { purpose, atMs, initialsForError }: Going): Decision {
   const release = needStandingRelease(room, batch);
-  const { leave } = judgeBatch(room, batch, { pack: release.pack, store: release.store }).gates;
+  const { leave } = judgeBatch(room, batch, { pack: release.pack, store: release.store }, undefined, earlierMs(room, atMs)).gates;
   if (leave.state === 'may') return release;
   if (leave.state === 'initials') {
-    if (initialsForError && actingPerson(room).role === 'manager') return release;
+    if (initialsForError === true && actingPerson(room).role === 'manager') return release;
     throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} can’t be ${purpose} yet: it meets only within the thermometer’s error. ${leave.line}`, { remedy: 'A manager looks at the record and gives initials for that.' });
   }
   throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} can’t be ${purpose}. ${reasonsOf(leave)}`.trim(), { remedy: remedyOf(leave) });
+}
+
+function earlierMs(room: BookRoom, atMs: number): number | undefined {
+  return Math.floor(atMs / MINUTE_MS) < Math.floor(room.clock.nowMs() / MINUTE_MS) ? atMs : undefined;
 }
 
 function reasonsOf(gate: GateLine): string {
@@ -60,18 +79,47 @@ interface WhyNot {
   readonly remedy: string;
 }
 
+/** What is asked of a pack beside the pack itself. */
+interface Kept {
+  readonly batch: StoredBatch;
+  readonly store: Decision['store'];
+  /** The batch's trays of packs. */
+  readonly trays: readonly Tray[];
+}
+
 /** Why one pack of a batch that may leave stays; undefined where it may go. */
-export function whyPackStays(room: BookRoom, pack: Pack, { store }: Pick<Decision, 'store'>, trays: readonly Tray[], purpose: Purpose): WhyNot | undefined {
+export function whyPackStays(room: BookRoom, pack: Pack, kept: Kept, going: Pick<Going, 'purpose' | 'atMs'>): WhyNot | undefined {
   const last = lastMoveOf(room, pack.id);
   if (isGone(last)) return { code: 'CONFLICT', message: `it was ${whereWords(room, pack, last)}.`, remedy: 'A pack is given once. Look at its number again.' };
-  if (last?.what === 'returned') return { code: 'RULE_BLOCKS', message: `it was ${whereWords(room, pack, last)}, and nothing shows how it was kept in between.`, remedy: 'Mark it destroyed.' };
-  if (store !== 'frozen' || trays.length === 0) return undefined;
-  const tray = trayOfPack(trays, pack.id);
-  if (tray === undefined) return { code: 'RULE_BLOCKS', message: 'it lies on none of the batch’s trays, so nothing shows that it was frozen.', remedy: 'Put it on a tray in the freezer, and mark when it is frozen solid.' };
-  if (tray.frozenAtMs === null) return { code: 'RULE_BLOCKS', message: `${tray.name} is not marked frozen solid.`, remedy: 'Feel it or read its probe, and mark it at the cold store.' };
-  // What is served here was thawed for it; what leaves is frozen.
-  if (tray.outAtMs !== null && purpose === 'handed over') {
-    return { code: 'RULE_BLOCKS', message: `${tray.name} came out of the freezer at ${sayInstant(room, tray.outAtMs)}.`, remedy: 'Frozen fish leaves frozen. Serve it here, or put it on a tray again and mark when it is solid.' };
+  if (cameBack(room, pack.id)) {
+    const back = movesOf(room, pack.id).findLast(({ what }) => what === 'returned');
+    return blocked(`it was ${whereWords(room, pack, back)}, and nothing shows how it was kept in between.`, 'Mark it destroyed.');
   }
+  return kept.store === 'frozen' ? whyFrozenStays(room, pack, kept, going) : whyChilledStays(room, pack, going);
+}
+
+/** Chilled packs that nobody put anywhere are judged by every cooler; of one that was put somewhere its moves tell where it lay. */
+function whyChilledStays(room: BookRoom, pack: Pack, { atMs }: Pick<Going, 'atMs'>): WhyNot | undefined {
+  const outMs = leftMs(room, pack.id, { isThere: (move) => isInto(room, 'cooler', move), fromMs: -Infinity, atMs });
+  if (outMs === undefined) return undefined;
+  return blocked(`it was in no cooler from ${sayInstant(room, outMs)} on, and nothing shows how it was kept then.`, 'Mark it destroyed, unless the move was entered by mistake: then ask a manager to hold the batch and look.');
+}
+
+function whyFrozenStays(room: BookRoom, pack: Pack, { batch, trays }: Kept, { purpose, atMs }: Pick<Going, 'purpose' | 'atMs'>): WhyNot | undefined {
+  const tray = trayOfPack(trays, pack.id);
+  if (trays.length > 0 && tray === undefined) return blocked('it lies on none of the batch’s trays, so nothing shows that it was frozen.', 'Put it on a tray in the freezer, and mark when it is frozen solid.');
+  if (trays.length === 0 && !wasThere(room, batch, pack)) return blocked(`it was sealed after ${nameOf(batch)} went into the freezer, so nothing shows that it was frozen.`, 'Put the packs of the batch on trays in the freezer, and mark when each is frozen solid.');
+  const frozen = frozenOf(room, batch, pack, trays, atMs);
+  if (frozen === undefined) return tray === undefined ? undefined : blocked(`${tray.name} is not marked frozen solid.`, 'Feel it or read its probe, and mark it at the cold store.');
+  const outMs = frozen.leftMs;
+  if (outMs === undefined) return undefined;
+  if (outMs <= frozen.frozenMs) return blocked(`it was taken out of the freezer at ${sayInstant(room, outMs)}, before it was marked frozen solid.`, 'Put it on a tray in the freezer, and mark when it is frozen solid.');
+  // What is served here was thawed for it; what leaves is frozen, and what thawed is not frozen again.
+  if (purpose === 'handed over') return blocked(`it came out of the freezer at ${sayInstant(room, outMs)}.`, 'Frozen fish leaves frozen, and is not frozen again. Serve it here within 48 hours, or destroy it.');
+  if (atMs - outMs > THAWED_MS) return blocked(`it came out of the freezer at ${sayInstant(room, outMs)}, more than 48 hours before.`, 'Mark it destroyed.');
   return undefined;
+}
+
+function blocked(message: string, remedy: string): WhyNot {
+  return { code: 'RULE_BLOCKS', message, remedy };
 }

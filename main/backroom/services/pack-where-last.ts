@@ -19,13 +19,18 @@ export function isGone(move: PackMove | undefined): boolean {
   return move !== undefined && GONE.includes(move.what);
 }
 
-/** When the last pack of a batch left the kitchen; undefined while one is here, or where there are none. */
-export function packsGoneMs(room: BookRoom, batchId: string): number | undefined {
+/** Whether it was given away and brought back: nothing shows how it was kept in between. */
+export function cameBack(room: BookRoom, packId: string): boolean {
+  return movesOf(room, packId).some(({ what }) => what === 'returned');
+}
+
+/** When the last pack of a batch left the cold store for good, brought back later or not; undefined while one didn’t, or where there are none. */
+export function packsLeftMs(room: BookRoom, batchId: string): number | undefined {
   let latestMs: number | undefined;
   for (const pack of room.book.shelf('packs').where('batchId', batchId)) {
-    const move = lastMoveOf(room, pack.id);
-    if (move === undefined || !isGone(move)) return undefined;
-    latestMs = Math.max(latestMs ?? 0, move.atMs);
+    const left = movesOf(room, pack.id).find(isGone);
+    if (left === undefined) return undefined;
+    latestMs = Math.max(latestMs ?? 0, left.atMs);
   }
   return latestMs;
 }

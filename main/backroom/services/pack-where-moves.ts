@@ -21,6 +21,8 @@ const MINUTE_MS = 60_000;
 const DONE: Record<Moving['what'], (place: string) => string> = {
   'into-store': (place) => `into ${place}`, 'out-of-store': (place) => `out of ${place}`, returned: () => 'brought back', served: () => 'served', destroyed: () => 'destroyed',
 };
+/** Written to the record where initials let packs go. */
+export const INITIALLED = 'initialled what meets within the thermometer’s error';
 
 /**
  * Moves packs that are here. Any pack may be put into the cold, one on HOLD too; only what may leave is served.
@@ -38,9 +40,15 @@ export function movePacks(room: BookRoom, input: Moving): Output<'pack.move'> {
     refuseEarlier(room, pack, last, input.atMs);
     return moveOf(room, pack, { what: input.what, atMs: input.atMs, placeId: place ?? (input.what === 'out-of-store' ? (last?.placeId ?? null) : null), spot: input.what === 'into-store' ? input.spot : input.what === 'out-of-store' ? (last?.spot ?? '') : '', why: input.why, handOverId: null });
   });
-  if (input.what === 'served') needLeave(room, packs, 'served');
-  keepMoves(room, packs, moves, DONE[input.what](placeWords(room, moves[0] ?? { placeId: place, spot: input.spot })), input.why);
+  if (input.what === 'served') needLeave(room, packs, { purpose: 'served', atMs: input.atMs, initialsForError: input.initialsForError });
+  const initialled = input.what === 'served' && input.initialsForError === true ? `; ${actingPerson(room).initials} ${INITIALLED}` : '';
+  keepMoves(room, packs, moves, `${DONE[input.what](placesWords(room, moves))}${initialled}`, input.why);
   return { moved: moves.length };
+}
+
+/** The places of moves, each once. */
+function placesWords(room: BookRoom, moves: readonly PackMove[]): string {
+  return listText([...new Set(moves.map((move) => placeWords(room, move)))]);
 }
 
 /** A move by the person who acts. */

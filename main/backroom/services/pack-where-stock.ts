@@ -8,8 +8,9 @@ import type { BookRoom } from '../room.ts';
 import { viewPacksWhere } from './pack-where.ts';
 import { zoneOf } from './when.ts';
 
-/** Batches of which nothing is here any more: they needn’t be looked through again until something happens to them. */
+/** Batches of the book that is open of which nothing is here any more: they needn’t be looked through again until something happens to them. */
 const emptied = new Set<string>();
+let emptiedOf = '';
 
 /** So many batches are looked through in one turn. */
 const BATCHES_A_TURN = 10;
@@ -23,6 +24,7 @@ export function forgetEmptied(batchId: string): void {
 export async function stockOf(room: BookRoom): Promise<Output<'pack.stock'>> {
   const here: PackWhere[] = [];
   let looked = 0;
+  forgetOtherBook(room);
   for (const batch of room.book.shelf('batches').all()) {
     if (batch.sealedAtMs === null || emptied.has(batch.id)) continue;
     const packs = viewPacksWhere(room, batch).filter(isHere);
@@ -42,6 +44,13 @@ export async function stockOf(room: BookRoom): Promise<Output<'pack.stock'>> {
     expiring: packs.filter(({ bestBy }) => isExpiring(bestBy, today)).map(({ packId }) => packId),
     spots: spotsOf(packs),
   };
+}
+
+/** A backup of the same book has the same batches, and may have packs of them that are gone here. */
+function forgetOtherBook({ book: { fileName, openedAtMs } }: BookRoom): void {
+  const opening = `${openedAtMs} ${fileName}`;
+  if (opening !== emptiedOf) emptied.clear();
+  emptiedOf = opening;
 }
 
 function isHere({ state }: PackWhere): boolean {

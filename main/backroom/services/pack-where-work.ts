@@ -10,6 +10,8 @@ import { judgeBatch } from './judging/judge-batch.ts';
 import { isGone, lastMoveOf } from './pack-where-last.ts';
 import { placeWords, whereWords } from './pack-where.ts';
 import { packsOf } from './packs-of-batch.ts';
+import { loadOfBatch } from './taken-out.ts';
+import { keptColdOf } from './trays-judged.ts';
 import { sayInstant } from './when.ts';
 
 type Work = Pick<WorkItem, 'what' | 'text'>;
@@ -22,8 +24,15 @@ export function packWork(room: BookRoom, batch: StoredBatch, release: Decision):
     what: 'packs',
     text: `Find these packs and keep them apart at 38 °F or below, marked HOLD, frozen ones frozen: ${listText(here.map(({ pack }) => pack.code))}. ${whereSentence(room, batch, release, here)}`,
   }];
-  const keptUntilMs = storeKeptUntilMs(batch, judgeBatch(room, batch, { pack: release.pack, store: release.store }).deciding);
-  return [...finding, ...callsOf(room, packs.filter(({ move }) => move === undefined || move.atMs > keptUntilMs))];
+  return [...finding, ...callWork(room, batch, release)];
+}
+
+/** Lines for those packs alone that are with somebody, or were eaten here. */
+export function callWork(room: BookRoom, batch: StoredBatch, release: Pick<Decision, 'pack' | 'store'>): Work[] {
+  const gone = packsOf(room, batch.id).map((pack) => ({ pack, move: lastMoveOf(room, pack.id) })).filter(({ move }) => isGone(move));
+  if (gone.length === 0) return [];
+  const keptUntilMs = storeKeptUntilMs(room, batch, release, judgeBatch(room, batch, release).deciding);
+  return callsOf(room, gone.filter(({ move }) => move === undefined || move.atMs > keptUntilMs));
 }
 
 interface Moved {
@@ -58,9 +67,9 @@ function whereByMarks(room: BookRoom, batch: StoredBatch, { store }: Decision): 
  * Until when the store alone is shown to have kept its limit, where nothing else is broken: what left before that was
  * not there when it broke. −Infinity where anything else is, so that everybody is called.
  */
-function storeKeptUntilMs({ sealedAtMs, frozenAtMs }: StoredBatch, { checks }: SetResultWire): number {
+function storeKeptUntilMs(room: BookRoom, batch: StoredBatch, { store }: Pick<Decision, 'store'>, { checks }: SetResultWire): number {
   const broken = checks.filter(({ verdict }) => verdict === 'misses' || verdict === 'not-proven' || verdict === 'no-figure');
-  const beganMs = frozenAtMs ?? sealedAtMs;
+  const beganMs = (store === 'frozen' ? keptColdOf(room, batch, loadOfBatch(room, batch), store).chilledMs : undefined) ?? batch.sealedAtMs;
   if (broken.length === 0 || beganMs === null || broken.some(({ question }) => question !== 'store')) return -Infinity;
   const spans = broken.flatMap((check) => check.spans);
   const keptUntil = [...new Set(spans.map(({ pointId }) => pointId))].flatMap((pointId) => {

@@ -1,7 +1,7 @@
 /** What became of a pack: its last move says it; without one it lies sealed at the packing table. */
 import type { PackWhere } from '../../../app/contract/requests/cold-store.ts';
 import type { Pack } from '../../../app/contract/requests/packing.ts';
-import type { PackMove } from '../../../app/contract/requests/packs-where.ts';
+import type { Guest, PackMove } from '../../../app/contract/requests/packs-where.ts';
 import { localDay } from '../../../app/measures/zone.ts';
 import { bestByOf } from '../../../app/packs/stock-order.ts';
 import type { StoredBatch } from '../book/stored.ts';
@@ -16,17 +16,28 @@ import { loadOfBatch } from './taken-out.ts';
 import { traysOf } from './trays-of-batch.ts';
 import { sayInstant, zoneOf } from './when.ts';
 
-/** Where a pack is by its last move, in words that end no sentence. */
+/** Where a pack is by its last move and since when, in words that end no sentence. */
 export function whereWords(room: BookRoom, pack: Pick<Pack, 'sealedAtMs'>, move: PackMove | undefined): string {
-  if (move === undefined) return `at the packing table, sealed at ${sayInstant(room, pack.sealedAtMs)}`;
+  const where = whereNow(room, move);
+  if (move === undefined) return `${where}, sealed at ${sayInstant(room, pack.sealedAtMs)}`;
   const at = sayInstant(room, move.atMs);
   switch (move.what) {
-    case 'into-store': return `in ${placeWords(room, move)}, since ${at}`;
-    case 'out-of-store': return `out of ${placeWords(room, move)}, since ${at}`;
-    case 'handed-over': return `handed to ${guestName(room, move)} at ${at}`;
-    case 'returned': return `brought back at ${at}${move.why === '' ? '' : ` (${move.why})`}`;
-    case 'served': return `served at ${at}`;
-    case 'destroyed': return `destroyed at ${at}${move.why === '' ? '' : ` (${move.why})`}`;
+    case 'into-store': case 'out-of-store': return `${where}, since ${at}`;
+    case 'handed-over': case 'served': return `${where} at ${at}`;
+    case 'returned': case 'destroyed': return `${where} at ${at}${move.why === '' ? '' : ` (${move.why})`}`;
+  }
+}
+
+/** Where a move leaves a pack, without the time: the same for all packs that share it. Undefined: nothing was entered since it was sealed. */
+export function whereNow(room: BookRoom, move: PackMove | undefined): string {
+  switch (move?.what) {
+    case undefined: return 'at the packing table';
+    case 'into-store': return `in ${placeWords(room, move)}`;
+    case 'out-of-store': return `out of ${placeWords(room, move)}`;
+    case 'handed-over': return `handed to ${guestOfMove(room, move)?.name ?? 'somebody'}`;
+    case 'returned': return 'brought back';
+    case 'served': return 'served';
+    case 'destroyed': return 'destroyed';
   }
 }
 
@@ -37,9 +48,10 @@ export function placeWords(room: BookRoom, { placeId, spot }: Pick<PackMove, 'pl
   return spot === '' ? name : `${name}, ${spot}`;
 }
 
-function guestName(room: BookRoom, { handOverId }: PackMove): string {
+/** To whom a move gave the pack; undefined where it gave it to nobody. */
+export function guestOfMove(room: BookRoom, { handOverId }: Pick<PackMove, 'handOverId'>): Guest | undefined {
   const handOver = handOverId === null ? undefined : room.book.shelf('handOvers').get(handOverId);
-  return (handOver === undefined ? undefined : room.book.shelf('guests').get(handOver.guestId)?.name) ?? 'somebody';
+  return handOver === undefined ? undefined : room.book.shelf('guests').get(handOver.guestId);
 }
 
 /** What all packs of a batch have in common on screen. */

@@ -9,6 +9,7 @@ import { refuseInput } from './field-refusal.ts';
 import { labelOfPack } from './label-content.ts';
 import { stocksOf } from './label-stocks.ts';
 import { sealPacks } from './pack-sealing.ts';
+import { lastMoveOf } from './pack-where-last.ts';
 import { packsOf } from './packs-of-batch.ts';
 import { needStandingRelease } from './standing-release.ts';
 
@@ -31,6 +32,8 @@ function keepPrinted(room: BookRoom, input: Parsed<'label.printed'>): Output<'la
   const packs = packsToLabel(room, input.packIds);
   const labels = packs.map((pack) => labelOfPack(room, pack, input.stockId));
   for (const label of labels) refuseIncomplete(label);
+  refuseUsedUp(room, packs);
+  refuseOtherwiseDrawn(labels, input.digests);
   const why = input.why ?? '';
   refuseUnexplained(packs, why);
   const nowMs = room.clock.nowMs();
@@ -49,6 +52,22 @@ function keepPrinted(room: BookRoom, input: Parsed<'label.printed'>): Output<'la
   room.changed('packs', input.packIds);
   room.changed('verdict', [...new Set(packs.map((pack) => pack.batchId))]);
   return { labels };
+}
+
+/** A label of a pack that is no more could only end on other fish. */
+function refuseUsedUp(room: BookRoom, packs: readonly Pack[]): void {
+  for (const pack of packs) {
+    const what = lastMoveOf(room, pack.id)?.what;
+    if (what !== 'served' && what !== 'destroyed') continue;
+    throw new Refusal('RULE_BLOCKS', `Pack ${pack.code} was ${what}: there is nothing left to label.`, { remedy: 'Choose the packs that are still there. If it was noted by mistake, correct that in the cold store first.' });
+  }
+}
+
+/** What is kept must be what was drawn, and seen to fit: the book may have changed since. */
+function refuseOtherwiseDrawn(labels: readonly StoredLabel[], digests: readonly string[] | undefined): void {
+  const changed = digests === undefined ? undefined : labels.find(({ digest }, index) => digest !== digests[index]);
+  if (changed === undefined) return;
+  throw new Refusal('CONFLICT', `The label of pack ${changed.packCode} has changed since it was drawn.`, { remedy: 'Look at it again, then print.' });
 }
 
 /** A second label of a pack may end on another pack: why there is one is kept. */

@@ -2,6 +2,7 @@
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
 import type { ColumnPlace } from '../../../app/probes/log-columns.ts';
 import { textAt } from '../../../app/probes/reading-columns.ts';
+import { FEWEST_FOR_BLOCK } from '../book/block-bytes.ts';
 import type { StoredPoint } from '../book/stored.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom, KeptReading, ReadingsAbout } from '../room.ts';
@@ -87,13 +88,11 @@ function refuseReadingsToCome(room: BookRoom, fileName: string, assigned: readon
   }
 }
 
-/** A file with fewer readings of a point is kept row by row, as typed ones are. */
-const FEWEST_AT_ONCE = 256;
 /** More refused rows than this in an entry would be a file of another kind; they can be read again from the file, which is kept. */
 const MOST_ROWS_KEPT = 20_000;
 
 function keepPlace(room: BookRoom, about: ReadingsAbout, { columns }: ColumnPlace): { kept: number; alreadyThere: number } {
-  if (columns.atMs.length >= FEWEST_AT_ONCE) return room.book.keepColumns(about, columns);
+  if (columns.atMs.length >= FEWEST_FOR_BLOCK) return room.book.keepColumns(about, columns);
   const rows = Array.from(columns.atMs, (atMs, index): KeptReading => {
     const lowTicks = columns.lowTicks[index] ?? 0;
     return { atMs, lowTicks, highTicks: lowTicks + (columns.cut?.[index] ?? 0), text: textAt(columns, index) };
@@ -142,8 +141,10 @@ function recordImport(room: BookRoom, input: Import, subjectId: string, { fileNa
   });
 }
 
-/** The chamber's first and last reading are the marks; without a column for the chamber, the first and last of any piece. */
-/** With `outAtMs` the file goes on into the cooling: the fish came out then, and the last reading closes the record. */
+/**
+ * The chamber's first and last reading are the marks; without a column for the chamber, the first and last of any piece.
+ * With `outAtMs` the file goes on into the cooling: the fish came out then, and the last reading closes the record.
+ */
 function setMarksFrom(room: BookRoom, loadId: string, assigned: readonly Assigned[], outAtMs: number | null): void {
   const ofLoad = assigned.filter(({ point }) => point.loadId === loadId);
   const chamber = ofLoad.filter(({ point }) => point.role === 'chamber');

@@ -7,6 +7,8 @@ import type { StoredBatch } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
 import { batchWeightLine } from './recall-weights.ts';
 import { nameOf } from './release.ts';
+import { soakMarkMs } from './soak-bath.ts';
+import { brineUses } from './trace-brine.ts';
 
 export function viewRecall(room: BookRoom, recall: Recall): RecallView {
   const balance = balanceOf(recall);
@@ -18,6 +20,7 @@ export function viewRecall(room: BookRoom, recall: Recall): RecallView {
   return {
     recall, balance: { ...balance, byWhere: [...balance.byWhere] },
     expected: countExpected(recall),
+    brines: brinesUnknown(room, recall),
     unpacked: batches.filter(({ packs }) => packs === 0).map(({ batch }) => nameOf(batch)),
     weights: batches.map(({ batch }) => batchWeightLine(room, batch)),
     limits: RECALL_LIMITS.map((limit) => ({ text: limit.text, source: limit.source, state: standOf(limit, stand) })),
@@ -38,6 +41,14 @@ function countExpected(recall: Recall): RecallView['expected'] {
   const counts = new Map<string, number>();
   for (const { expected } of recall.packs) counts.set(expected, (counts.get(expected) ?? 0) + 1);
   return [...counts].map(([where, packs]) => ({ where, packs }));
+}
+
+/** Batches whose brine was used before, the book can't say for which, and that went in after a batch of the recall did. */
+function brinesUnknown(room: BookRoom, { batchIds }: Recall): string[] {
+  const all = room.book.shelf('batches').all();
+  const startOf = (batch: StoredBatch): number => soakMarkMs(batch, 'start') ?? Infinity;
+  const firstMs = Math.min(...all.filter(({ id }) => batchIds.includes(id)).map(startOf));
+  return brineUses(all).unknown.filter((batch) => !batchIds.includes(batch.id) && startOf(batch) > firstMs).map(nameOf);
 }
 
 function batchesOf(room: BookRoom, recall: Recall): { readonly batch: StoredBatch; readonly packs: number }[] {

@@ -2,8 +2,8 @@
 import { yieldAmong } from '../../../app/packs/recall-yield.ts';
 import type { StoredBatch } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
+import { sayMass } from './packs-of-batch.ts';
 import { nameOf } from './release.ts';
-import { sayMass } from './trace-words.ts';
 
 /** “WF26329A9: 9.00 lb of fillets in, 6.10 lb in 12 packs (67.8 % of the fillets), 0.20 lb left over, 0.10 lb trim.” With a remark where the yield is far from the kitchen’s own. */
 export function batchWeightLine(room: BookRoom, batch: StoredBatch): string {

@@ -5,99 +5,100 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { actingPerson } from './acting.ts';
-import { inTurns } from './in-turns.ts';
+import { decideBatch } from './deciding.ts';
+import { grow, type RecallScope, scopeNow, scopeOf } from './recall-scope.ts';
 import { balanceOf, viewRecall } from './recall-view.ts';
-import { fateOf, guestOfMove, movesOf } from './trace-fate.ts';
-import { recalledPacks, recallStart } from './trace-starts.ts';
-import { traceOf } from './trace.ts';
+import { standingDecision } from './release.ts';
 import { sayInstant } from './when.ts';
-
-type Scope = Pick<Recall, 'about' | 'packs' | 'calls' | 'batchIds'>;
 
 export const recallServices = {
   'recall.list': listRecalls,
-  'recall.get': (room: BookRoom, { recallId }: Parsed<'recall.get'>): Output<'recall.get'> => viewRecall(room, room.book.shelf('recalls').need(recallId)),
+  'recall.get': showRecall,
   'recall.start': { prepare: findScope, commit: startRecall },
-  'recall.found': (room: BookRoom, input: Parsed<'recall.found'>): Output<'recall.found'> => viewRecall(room, markFound(room, input)),
-  'recall.reached': (room: BookRoom, input: Parsed<'recall.reached'>): Output<'recall.reached'> => viewRecall(room, markReached(room, input)),
-  'recall.finish': (room: BookRoom, input: Parsed<'recall.finish'>): Output<'recall.finish'> => viewRecall(room, finishRecall(room, input)),
+  'recall.found': { prepare: findGrowth, commit: markFound },
+  'recall.reached': { prepare: findGrowth, commit: markReached },
+  'recall.finish': { prepare: findGrowth, commit: finishRecall },
 } satisfies Services<'recall.list' | 'recall.get' | 'recall.start' | 'recall.found' | 'recall.reached' | 'recall.finish'>;
 
-function listRecalls(room: BookRoom): Output<'recall.list'> {
-  return {
-    recalls: room.book.shelf('recalls').all().toSorted((one, other) => other.startedAtMs - one.startedAtMs).map((recall) => ({
+/** The latest first; those that run as they are now. */
+async function listRecalls(room: BookRoom): Promise<Output<'recall.list'>> {
+  const recalls: Output<'recall.list'>['recalls'] = [];
+  for (const kept of room.book.shelf('recalls').all().toSorted((one, other) => other.startedAtMs - one.startedAtMs)) {
+    const recall = grow(kept, await scopeNow(room, kept));
+    recalls.push({
       id: recall.id, isDrill: recall.isDrill, label: recall.about.label, startedAtMs: recall.startedAtMs,
       finishedAtMs: recall.finished?.atMs ?? null, packs: recall.packs.length, percent: balanceOf(recall).percent,
-    })),
-  };
-}
-
-/** Every pack forward of what is recalled, where the book has it, and everybody who was ever given one. */
-async function findScope(room: BookRoom, input: Parsed<'recall.start'>): Promise<Scope> {
-  const start = recallStart(room, input.kind, input.id);
-  const { starts, trace } = await inTurns(traceOf(room, start.kind, start.id));
-  const forward = trace.found.filter(({ side }) => side === 'start' || side === 'forward').map(({ ref }) => ref);
-  const packIds = recalledPacks(room, start.kind, start.id, forward.filter(({ kind }) => kind === 'pack').map(({ id }) => id));
-  const batchIds = forward.filter(({ kind }) => kind === 'batch').map(({ id }) => id);
-  if (packIds.length === 0 && batchIds.length === 0) throw new Refusal('NOT_FOUND', `No batch and no pack came of ${starts.title}.`, { remedy: 'Start from something that fish was made of.' });
-  const packs = packIds.map((packId) => room.book.shelf('packs').need(packId)).toSorted((one, other) => (one.code < other.code ? -1 : 1));
-  return {
-    about: { kind: start.kind, id: start.id, label: (start.label === '' ? starts.title : start.label).slice(0, 200) },
-    packs: packs.map((pack) => ({ packId: pack.id, code: pack.code, grams: pack.net.grams, expected: fateOf(room, movesOf(room, pack.id)).where, found: null })),
-    calls: callsOf(room, packIds), batchIds,
-  };
-}
-
-/** Those who have packs now and those who had some once: each to be called. */
-function callsOf(room: BookRoom, packIds: readonly string[]): Recall['calls'] {
-  const counts = new Map<string, number>();
-  for (const packId of packIds) {
-    const had = new Set(movesOf(room, packId).flatMap((move) => (move.what === 'handed-over' ? (guestOfMove(room, move)?.id ?? []) : [])));
-    for (const guestId of had) counts.set(guestId, (counts.get(guestId) ?? 0) + 1);
+    });
   }
-  return [...counts].map(([guestId, packs]) => {
-    const { name, contact } = room.book.shelf('guests').need(guestId);
-    return { guestId, name, contact, packs, reached: null };
-  });
+  return { recalls };
 }
 
-function startRecall(room: BookRoom, { isDrill }: Parsed<'recall.start'>, scope: Scope): Output<'recall.start'> {
+/** @throws Refusal NOT_FOUND: no batch came of it */
+function findScope(room: BookRoom, input: Parsed<'recall.start'>): Promise<RecallScope> {
+  return scopeOf(room, input);
+}
+
+function findGrowth(room: BookRoom, { recallId }: { readonly recallId: string }): Promise<RecallScope | null> {
+  return scopeNow(room, room.book.shelf('recalls').need(recallId));
+}
+
+async function showRecall(room: BookRoom, { recallId }: Parsed<'recall.get'>): Promise<Output<'recall.get'>> {
+  const growth = await findGrowth(room, { recallId });
+  return viewRecall(room, grow(room.book.shelf('recalls').need(recallId), growth));
+}
+
+function startRecall(room: BookRoom, { isDrill }: Parsed<'recall.start'>, scope: RecallScope): Output<'recall.start'> {
   const recall: Recall = { id: room.newId(), isDrill, startedAtMs: room.clock.nowMs(), startedBy: actingPerson(room).initials, finished: null, ...scope };
   keep(room, recall, `${isDrill ? 'Began a recall drill' : 'Began a RECALL'} of ${recall.about.label}: ${recall.packs.length} packs, ${recall.calls.length} to call.`);
+  holdBatches(room, recall, recall.batchIds);
   return viewRecall(room, recall);
 }
 
+/** In earnest its batches go on HOLD, so that no more of them is packed, labelled, served or handed over. */
+function holdBatches(room: BookRoom, { isDrill, about }: Recall, batchIds: readonly string[]): void {
+  if (isDrill) return;
+  for (const batchId of batchIds) {
+    const { pack, store } = room.book.shelf('batches').need(batchId);
+    const standing = standingDecision(room, batchId);
+    if (standing?.decision === 'hold' || standing?.decision === 'reject') continue;
+    decideBatch(room, { batchId, decision: 'hold', reason: `Recalled: ${about.label}`.slice(0, 200), pack: standing?.pack ?? pack, store: standing?.store ?? store, keptWhere: '', initialsForError: false });
+  }
+}
+
 /** Where packs were found, or null to take a tick back. */
-function markFound(room: BookRoom, { recallId, packIds, where }: Parsed<'recall.found'>): Recall {
-  const before = needOpen(room, recallId);
+function markFound(room: BookRoom, { recallId, packIds, where }: Parsed<'recall.found'>, growth: RecallScope | null): Output<'recall.found'> {
+  const kept = needOpen(room, recallId);
+  const before = grow(kept, growth);
   const asked = new Set(packIds);
   const known = before.packs.filter(({ packId }) => asked.has(packId));
   if (known.length !== asked.size) throw new Refusal('NOT_FOUND', 'A pack that was ticked is not part of this recall.', { remedy: 'It is of another batch: keep it, and look whether that one is recalled too.' });
   const found = where === null ? null : { atMs: room.clock.nowMs(), where, initials: actingPerson(room).initials };
   const after: Recall = { ...before, packs: before.packs.map((pack) => (asked.has(pack.packId) ? { ...pack, found } : pack)) };
-  keep(room, after, `${where === null ? 'Took back' : FOUND_WORDS[where]}: ${known.map(({ code }) => code).join(', ')}.`, before);
-  return after;
+  keep(room, after, `${where === null ? 'Took back' : FOUND_WORDS[where]}: ${known.map(({ code }) => code).join(', ')}.`, kept);
+  return viewRecall(room, after);
 }
 
 const FOUND_WORDS = { 'in-store': 'Found in store', 'with-them': 'With those who have it', eaten: 'Eaten', served: 'Served', destroyed: 'Destroyed', 'not-found': 'NOT found' } as const;
 
-function markReached(room: BookRoom, { recallId, guestId, note }: Parsed<'recall.reached'>): Recall {
-  const before = needOpen(room, recallId);
+function markReached(room: BookRoom, { recallId, guestId, note }: Parsed<'recall.reached'>, growth: RecallScope | null): Output<'recall.reached'> {
+  const kept = needOpen(room, recallId);
+  const before = grow(kept, growth);
   const call = before.calls.find((one) => one.guestId === guestId);
   if (call === undefined) throw new Refusal('NOT_FOUND', 'Nobody of that name is to be called in this recall.', { remedy: 'Choose from the list of this recall.' });
   const reached = { atMs: room.clock.nowMs(), initials: actingPerson(room).initials, note };
   const after: Recall = { ...before, calls: before.calls.map((one) => (one === call ? { ...one, reached } : one)) };
-  keep(room, after, `Reached ${call.name}.`, before, note);
-  return after;
+  keep(room, after, `Reached ${call.name}.`, kept, note);
+  return viewRecall(room, after);
 }
 
-function finishRecall(room: BookRoom, { recallId, note }: Parsed<'recall.finish'>): Recall {
-  const before = needOpen(room, recallId);
+function finishRecall(room: BookRoom, { recallId, note }: Parsed<'recall.finish'>, growth: RecallScope | null): Output<'recall.finish'> {
+  const kept = needOpen(room, recallId);
+  const before = grow(kept, growth);
   const after: Recall = { ...before, finished: { atMs: room.clock.nowMs(), initials: actingPerson(room).initials, note } };
   const { percent, accounted, packs } = balanceOf(after);
   const reached = after.calls.filter((call) => call.reached !== null).length;
-  keep(room, after, `Ended the ${after.isDrill ? 'drill' : 'recall'} of ${after.about.label}: ${accounted} of ${packs} packs accounted for (${percent}), ${reached} of ${after.calls.length} reached.`, before, note);
-  return after;
+  keep(room, after, `Ended the ${after.isDrill ? 'drill' : 'recall'} of ${after.about.label}: ${accounted} of ${packs} packs accounted for (${percent}), ${reached} of ${after.calls.length} reached.`, kept, note);
+  return viewRecall(room, after);
 }
 
 function needOpen(room: BookRoom, recallId: string): Recall {
@@ -114,13 +115,14 @@ function keep(room: BookRoom, recall: Recall, summary: string, before?: Recall, 
     summary, why, ...(before === undefined ? { after: recall } : { before: changedOf(before, recall), after: changedOf(recall, before) }),
   });
   room.changed('packs', [recall.id]);
+  if (before !== undefined) holdBatches(room, recall, recall.batchIds.filter((batchId) => !before.batchIds.includes(batchId)));
 }
 
-/** What of one differs from the other. */
+/** What of one differs from the other; packs and people that were added since stand in the later one alone. */
 function changedOf(one: Recall, other: Recall): unknown {
   return {
     packs: one.packs.filter((pack, index) => pack.found !== other.packs[index]?.found).map(({ code, found }) => ({ code, found })),
-    calls: one.calls.filter((call, index) => call.reached !== other.calls[index]?.reached).map(({ name, reached }) => ({ name, reached })),
+    calls: one.calls.filter((call, index) => call.reached !== other.calls[index]?.reached || call.packs !== other.calls[index]?.packs).map(({ name, packs, reached }) => ({ name, packs, reached })),
     finished: one.finished,
   };
 }

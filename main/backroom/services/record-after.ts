@@ -3,8 +3,8 @@ import type { Output } from '../../../app/contract/contract.ts';
 import type { Pack } from '../../../app/contract/requests/packing.ts';
 import type { StoredBatch } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
-import { fateOf, movesOf } from './trace-fate.ts';
-import { openTraceShelf } from './trace-source.ts';
+import { whereNow } from './pack-where.ts';
+import { movesOf } from './pack-where-last.ts';
 
 type After = Pick<Output<'record.batch'>, 'fates' | 'handOvers' | 'complaints' | 'ingredientLots'>;
 
@@ -12,7 +12,7 @@ export function afterPacking(room: BookRoom, batch: StoredBatch, packs: readonly
   const { book } = room;
   const fates = packs.map((pack) => {
     const moves = movesOf(room, pack.id);
-    return { packId: pack.id, code: pack.code, where: fateOf(room, moves).where, moves };
+    return { packId: pack.id, code: pack.code, where: whereNow(room, moves.at(-1)), moves };
   });
   const handOverIds = new Set(fates.flatMap(({ moves }) => moves.flatMap((move) => (move.what === 'handed-over' ? (move.handOverId ?? []) : []))));
   const codeOf = new Map(packs.map((pack) => [pack.id, pack.code]));
@@ -24,6 +24,6 @@ export function afterPacking(room: BookRoom, batch: StoredBatch, packs: readonly
       return { handOver, guestName: guest.name, contact: guest.contact, codes: handOver.packIds.flatMap((packId) => codeOf.get(packId) ?? []) };
     }),
     complaints: book.shelf('complaints').where('batchId', batch.id),
-    ingredientLots: [...openTraceShelf(room).ingredientLotsOf(batch)],
+    ingredientLots: (batch.ingredientLotIds ?? []).map((id) => book.shelf('ingredientLots').need(id)),
   };
 }

@@ -3,10 +3,10 @@ import type { StoredBatch, StoredPoint } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
 import { checksOf } from './instrument-checks.ts';
 import { soakPlaces } from './judging/points.ts';
-import { packsGoneMs } from './pack-where-last.ts';
+import { packsLeftMs } from './pack-where-last.ts';
 import { standingDecision } from './release.ts';
 import { coolersOf, freezersOf } from './trays-judged.ts';
-import { packTraysOf } from './trays-of-batch.ts';
+import { traysOf } from './trays-of-batch.ts';
 
 interface Span {
   readonly fromMs: number;
@@ -37,6 +37,7 @@ export function reachedByCheck(room: BookRoom, instrumentId: string, atMs: numbe
   return releasedBatches(room).filter((batch) => {
     const load = batch.loadId === null ? undefined : room.book.shelf('loads').need(batch.loadId);
     if (load?.pointIds.some(isReadBy) === true) return true;
+    if (traysOf(room, batch.id).some(({ pointId }) => pointId !== null && isReadBy(pointId))) return true;
     return places.some((place) => wasIn(room, batch, place.id, span) && isReadBy(place.id));
   });
 }
@@ -53,7 +54,7 @@ function readByOnce(room: BookRoom, instrumentId: string, { fromMs, toMs }: Span
 }
 
 /** Whether a batch may have lain in a place within a span of time: the brining room of its soak and its drying, its freezer, any cooler once it was sealed chilled. */
-function wasIn(room: BookRoom, batch: StoredBatch, placeId: string, { fromMs, toMs }: Span): boolean {
+export function wasIn(room: BookRoom, batch: StoredBatch, placeId: string, { fromMs, toMs }: Span): boolean {
   return wasBrinedIn(room, batch, placeId, { fromMs, toMs }) || wasKeptIn(room, batch, placeId, { fromMs, toMs });
 }
 
@@ -71,15 +72,15 @@ function wasKeptIn(room: BookRoom, batch: StoredBatch, placeId: string, span: Sp
   const { freezerPlaceId, intoFreezerAtMs, outOfFreezerAtMs, sealedAtMs } = batch;
   if (freezerPlaceId === placeId && (intoFreezerAtMs ?? Infinity) <= span.toMs && (outOfFreezerAtMs ?? Infinity) >= span.fromMs) return isStillHere(room, batch, span);
   if (sealedAtMs === null || sealedAtMs > span.toMs) return false;
-  const trays = packTraysOf(room, batch.id);
-  if (trays.length > 0 && freezersOf(room, trays).includes(placeId)) return isStillHere(room, batch, span);
-  if (standingDecision(room, batch.id)?.store !== 'refrigerated' || room.book.shelf('places').get(placeId)?.kind !== 'cooler') return false;
+  const kind = room.book.shelf('places').get(placeId)?.kind;
+  if (kind === 'freezer') return isStillHere(room, batch, span) && freezersOf(room, batch.id).includes(placeId);
+  if (standingDecision(room, batch.id)?.store !== 'refrigerated' || kind !== 'cooler') return false;
   return (coolersOf(room, batch)?.has(placeId) ?? true) && isStillHere(room, batch, span);
 }
 
 /** Whether a pack was still in the kitchen when the span began; a batch without packs is. */
 function isStillHere(room: BookRoom, batch: StoredBatch, { fromMs }: Span): boolean {
-  return (packsGoneMs(room, batch.id) ?? Infinity) >= fromMs;
+  return (packsLeftMs(room, batch.id) ?? Infinity) >= fromMs;
 }
 
 function releasedBatches(room: BookRoom): StoredBatch[] {

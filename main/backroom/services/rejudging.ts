@@ -11,7 +11,7 @@ import type { BookRoom } from '../room.ts';
 import { differenceOfLots } from './correction-lots.ts';
 import { resultOn } from './judgements.ts';
 import { judgeBatch } from './judging/judge-batch.ts';
-import { packWork } from './pack-where-work.ts';
+import { callWork, packWork } from './pack-where-work.ts';
 import { packsOf } from './packs-of-batch.ts';
 import { nameOf, standingDecision } from './release.ts';
 import { openItemsOf, openWork } from './work-items.ts';
@@ -26,16 +26,26 @@ export function rejudge(room: BookRoom, batches: Iterable<StoredBatch>, why: str
   for (const batch of new Set(batches)) {
     const release = standingDecision(room, batch.id);
     if (release?.decision !== 'release') continue;
-    // What must be decided again already isn't judged once more: only a person's decision makes it stand.
-    const isOpen = openItemsOf(room, batch.id).some(({ what }) => what === 'decide-again');
-    const reason = isOpen ? '' : reasonAgainst(room, batch, release);
+    // What must be decided again already isn't judged once more: only a person's decision makes it stand. Whom to call for it may grow.
+    const open = openItemsOf(room, batch.id).find(({ what }) => what === 'decide-again');
+    const reason = open !== undefined ? '' : reasonAgainst(room, batch, release);
     if (reason === undefined) continue;
     affected.push(nameOf(batch));
-    if (isOpen) continue;
+    if (open !== undefined) {
+      openWork(room, batch, newCalls(room, batch, release, open), `More packs of ${nameOf(batch)} are to be called for: ${why}.`);
+      continue;
+    }
     const text = `${capital(why).replace(/\.$/, '')}: ${reason}`;
     openWork(room, batch, workOf(room, batch, release, text), `The release of ${nameOf(batch)} no longer stands on its record: ${text}`);
   }
   return affected;
+}
+
+/** Calls that weren’t asked for yet since the batch must be decided again, done ones among those that were. */
+function newCalls(room: BookRoom, batch: StoredBatch, release: Decision, since: WorkItem): Pick<WorkItem, 'what' | 'text'>[] {
+  const asked = room.book.shelf('workItems').where('batchId', batch.id).filter(({ what, sinceMs, done }) => what === 'call' && (done === null || sinceMs >= since.sinceMs));
+  const calls = callWork(room, batch, release).filter(({ text }) => !asked.some((item) => item.text.includes(text)));
+  return calls.length === 0 || reasonAgainst(room, batch, release) === undefined ? [] : calls;
 }
 
 /** Every release that stands on a batch of these loads. */

@@ -59,7 +59,7 @@ function refuseTakenTub(room: BookRoom, batch: StoredBatch, stand: SoakStand, at
 }
 
 /** A tub is one by its name; where both are known, also by the place it stands in. */
-function isSameTub(one: SoakStand, other: SoakStand): boolean {
+export function isSameTub(one: Pick<SoakStand, 'brinePlaceId' | 'tub'>, other: Pick<SoakStand, 'brinePlaceId' | 'tub'>): boolean {
   const isElsewhere = one.brinePlaceId !== null && other.brinePlaceId !== null && one.brinePlaceId !== other.brinePlaceId;
   return !isElsewhere && plain(one.tub) === plain(other.tub);
 }

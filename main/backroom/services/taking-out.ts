@@ -96,12 +96,14 @@ function refuseLastFish(load: StoredLoad, name: string): void {
 function withoutMark(room: BookRoom, asked: Asked): TakenOut[] {
   const { load, batch, piece, name } = asked;
   const before = load.takenOut ?? [];
-  const own = before.some((one) => one.batchId === batch.id && one.pointId === (piece?.id ?? null));
-  if (!own) throw new Refusal('CONFLICT', `${name} has no mark of its own for coming out early.`, { remedy: 'Look at the load again.' });
-  const pieces = before.filter((one) => one.batchId === batch.id && one.pointId !== null && one.pointId !== piece?.id);
-  // Nothing of a batch that is in again can be out piece by piece.
-  const areAll = piece === undefined && pieces.length === pointsOf(room, load).filter((point) => point.batchId === batch.id).length;
-  const takenOut = [...before.filter((one) => one.batchId !== batch.id), ...(areAll ? [] : pieces)];
+  const pointId = piece?.id ?? null;
+  const own = before.filter((one) => one.batchId === batch.id);
+  if (!own.some((one) => one.pointId === pointId)) throw new Refusal('CONFLICT', `${name} has no mark of its own for coming out early.`, { remedy: 'Look at the load again.' });
+  const pieces = own.filter((one) => one.pointId !== null);
+  // Where each piece has a mark, the batch is out by its last: it is in again with any of them, and none of them is out of a batch that is in.
+  const areAll = pieces.length === pointsOf(room, load).filter((point) => point.batchId === batch.id).length;
+  const left = !areAll ? own : piece === undefined ? [] : pieces;
+  const takenOut = [...before.filter((one) => one.batchId !== batch.id), ...left.filter((one) => one.pointId !== pointId)];
   refuseSealed(room, asked, takenOut);
   return takenOut;
 }

@@ -7,11 +7,12 @@ import { readLotCode } from '../../../app/packs/lot-code.ts';
 import { readScan } from '../../../app/packs/scan-code.ts';
 import { readDay } from '../../../app/packs/dates.ts';
 import type { BookRoom } from '../room.ts';
+import { whereNow } from './pack-where.ts';
+import { lastMoveOf } from './pack-where-last.ts';
+import { sayMass } from './packs-of-batch.ts';
 import { nameOf } from './release.ts';
 import { speciesOf } from './species.ts';
-import { fateOf, movesOf } from './trace-fate.ts';
 import { nameKey, sourceName } from './trace-source.ts';
-import { sayMass } from './trace-words.ts';
 import { sayDay, zoneOf } from './when.ts';
 
 const MOST_HITS = 40;
@@ -28,7 +29,7 @@ export function findTraces(room: BookRoom, { text }: Parsed<'trace.find'>): Outp
 function packOf(room: BookRoom, text: string): TraceHit | undefined {
   const read = readScan(text);
   const pack = read.ok ? room.book.shelf('packs').where('code', read.value.code).at(0) : undefined;
-  return pack === undefined ? undefined : { kind: 'pack', id: pack.id, title: pack.code, detail: `${sayMass(room, pack.net.grams)}, ${fateOf(room, movesOf(room, pack.id)).where}` };
+  return pack === undefined ? undefined : { kind: 'pack', id: pack.id, title: pack.code, detail: `${sayMass(room, pack.net.grams)}, ${whereNow(room, lastMoveOf(room, pack.id))}` };
 }
 
 function lotOf(room: BookRoom, code: string): TraceHit | undefined {
@@ -64,6 +65,7 @@ function byName(room: BookRoom, typed: string): TraceHit[] {
     ...book.shelf('recipes').all().filter((recipe) => fits(recipe.name)).map((recipe): TraceHit => ({ kind: 'recipe', id: recipe.id, title: recipe.name, detail: `recipe, every version up to ${recipe.version}` })),
     ...book.shelf('instruments').all().filter((instrument) => fits(instrument.name)).map((instrument): TraceHit => ({ kind: 'thermometer', id: instrument.id, title: instrument.name, detail: 'thermometer' })),
     ...book.shelf('people').all().filter((person) => fits(person.name) || nameKey(person.initials) === typed).map((person): TraceHit => ({ kind: 'person', id: person.initials, title: person.name === '' ? person.initials : person.name, detail: `entered as ${person.initials}` })),
+    ...book.shelf('complaints').all().filter((complaint) => fits(complaint.fromName)).map((complaint): TraceHit => ({ kind: 'complaint', id: complaint.id, title: complaint.fromName, detail: `complained on ${sayDay(localDay(complaint.atMs, zone))}` })),
     ...book.shelf('loads').all().filter((load) => typed === `load ${load.number}`).map((load): TraceHit => ({ kind: 'load', id: load.id, title: `Load ${load.number}`, detail: 'load' })),
   ];
 }

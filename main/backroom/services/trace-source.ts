@@ -1,13 +1,20 @@
 /** The neighbours of one thing in the book, by indexed look-ups wherever a pack's own trace needs them. */
 import type { TraceNode } from '../../../app/contract/requests/trace.ts';
 import type { Complaint, IngredientLot } from '../../../app/contract/requests/trace-shapes.ts';
-import { keyOf, type TraceRef, type TraceSource } from '../../../app/packs/trace.ts';
+import type { TraceRef, TraceSource } from '../../../app/packs/trace.ts';
 import type { Stored, StoredBatch } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
-import { fateOf, guestOfMove, movesOf } from './trace-fate.ts';
+import { guestOfMove } from './pack-where.ts';
+import { lastMoveOf, movesOf } from './pack-where-last.ts';
+import { type BrineUses, brineUses } from './trace-brine.ts';
 
 type Kind = TraceNode['kind'];
 export type Ref = TraceRef<Kind>;
+/** Where a trace begins. */
+export interface Starts {
+  readonly title: string;
+  readonly refs: readonly Ref[];
+}
 
 /** What a trace reads; whole shelves only when it starts from what has no index. */
 export interface TraceShelf {
@@ -18,9 +25,9 @@ export interface TraceShelf {
   moves(packId: string): ReturnType<typeof movesOf>;
   complaints(batchId: string): readonly Complaint[];
   ingredientLot(id: string): IngredientLot;
-  /** The lots of ingredients that a batch's brine took. */
-  ingredientLotsOf(batch: StoredBatch): readonly IngredientLot[];
   batchesOfLot(lotId: string): readonly StoredBatch[];
+  /** Which batch’s brine was used again for which; from the whole shelf. */
+  brines(): BrineUses;
   lotsOfSource(kind: 'supplier' | 'owner', name: string): readonly Stored<'fishLots'>[];
   /** Fish that a guest or party on file brought, by their name or by a name of theirs. */
   lotsOfGuest(guest: { readonly id: string; readonly name: string }): readonly Stored<'fishLots'>[];
@@ -33,7 +40,6 @@ export interface TraceShelf {
 
 export function openTraceShelf(room: BookRoom): TraceShelf {
   const { book } = room;
-  const ingredientLot = (id: string): IngredientLot => book.shelf('ingredientLots').need(id);
   const written = new Map<string, string>();
   const allLots = once(() => book.shelf('fishLots').all());
   const byLot = once(() => {
@@ -50,9 +56,9 @@ export function openTraceShelf(room: BookRoom): TraceShelf {
     pack: (id) => book.shelf('packs').need(id),
     moves: (packId) => movesOf(room, packId),
     complaints: (batchId) => book.shelf('complaints').where('batchId', batchId),
-    ingredientLot,
-    ingredientLotsOf: (batch) => (batch.ingredientLotIds ?? []).map(ingredientLot),
+    ingredientLot: (id) => book.shelf('ingredientLots').need(id),
     batchesOfLot: (lotId) => byLot().get(lotId) ?? [],
+    brines: once(() => brineUses(book.shelf('batches').all())),
     lotsOfSource: (kind, name) => allLots().filter(({ source }) => source.kind === (kind === 'owner' ? 'guest' : 'supplier') && nameKey(sourceName(source)) === nameKey(name)),
     lotsOfGuest: (guest) => allLots().filter(({ source }) => source.kind === 'guest' && (source.guestId === guest.id || nameKey(source.ownerName) === nameKey(guest.name))),
     nameId(name) {
@@ -83,6 +89,7 @@ export function traceSource(room: BookRoom, shelf: TraceShelf): TraceSource<Kind
         case 'batch': return [
           ...shelf.batch(id).lotIds.map((lotId): Ref => ({ kind: 'fish-lot', id: lotId })),
           ...(shelf.batch(id).ingredientLotIds ?? []).map((lotId): Ref => ({ kind: 'ingredient-lot', id: lotId })),
+          ...brineBefore(shelf, id),
         ];
         case 'fish-lot': return [sourceRef(shelf, shelf.lot(id).source)];
         case 'ingredient-lot': return supplierOf(shelf, shelf.ingredientLot(id));
@@ -102,6 +109,7 @@ export function traceSource(room: BookRoom, shelf: TraceShelf): TraceSource<Kind
         case 'ingredient-lot': return shelf.ingredientLot(id).usedIn.map((use) => ({ kind: 'batch', id: use.batchId }));
         case 'batch': return [
           ...room.book.shelf('packs').where('batchId', id).map((pack): Ref => ({ kind: 'pack', id: pack.id })),
+          ...shelf.brines().after(id).map((batch): Ref => ({ kind: 'batch', id: batch.id })),
           ...shelf.complaints(id).filter((one) => one.packId === null).map((one): Ref => ({ kind: 'complaint', id: one.id })),
         ];
         case 'pack': return [
@@ -133,14 +141,24 @@ function complainedOf({ packId, batchId }: Complaint): Ref[] {
   return [packId === null ? { kind: 'batch', id: batchId } : { kind: 'pack', id: packId }];
 }
 
+/** The batch whose brine this one lay in after it. */
+function brineBefore(shelf: TraceShelf, id: string): Ref[] {
+  const before = shelf.batch(id).brineReused === true ? shelf.brines().before(id) : undefined;
+  return before === undefined ? [] : [{ kind: 'batch', id: before.id }];
+}
+
 /** Everybody it was ever handed to, and where it is now. */
 function destinations(room: BookRoom, shelf: TraceShelf, packId: string): Ref[] {
   const moves = shelf.moves(packId);
-  const fate = fateOf(room, moves);
-  const guests = moves.flatMap((move) => (move.what === 'handed-over' ? (guestOfMove(room, move)?.id ?? []) : []));
-  const now: Ref | null = fate.guestId !== null ? { kind: 'recipient', id: fate.guestId } : fate.placeId !== null ? { kind: 'place', id: fate.placeId } : { kind: 'fate', id: fate.state };
-  const all = [...guests.map((id): Ref => ({ kind: 'recipient', id })), now];
-  return [...new Map(all.map((ref) => [keyOf(ref), ref])).values()];
+  const guests = recipientsOf(room, moves).map((id): Ref => ({ kind: 'recipient', id }));
+  const last = lastMoveOf(room, packId);
+  if (last?.what === 'handed-over' && guestOfMove(room, last) !== undefined) return guests;
+  return [...guests, last?.what === 'into-store' && last.placeId !== null ? { kind: 'place', id: last.placeId } : { kind: 'fate', id: last?.what ?? 'sealed' }];
+}
+
+/** Everybody that moves of a pack gave it to, each once. */
+export function recipientsOf(room: BookRoom, moves: ReturnType<typeof movesOf>): string[] {
+  return [...new Set(moves.flatMap((move) => (move.what === 'handed-over' ? (guestOfMove(room, move)?.id ?? []) : [])))];
 }
 
 /** Packs that a guest, party or buyer was ever given. */

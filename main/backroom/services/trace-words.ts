@@ -1,12 +1,13 @@
 /** What a thing in a trace is called, and the facts that stand with it. */
+import type { PackMove } from '../../../app/contract/requests/packs-where.ts';
 import type { TraceNode } from '../../../app/contract/requests/trace.ts';
-import { massIn } from '../../../app/measures/mass.ts';
 import { localDay } from '../../../app/measures/zone.ts';
 import type { BookRoom } from '../room.ts';
 import { kitchenOf } from './kitchen.ts';
+import { whereNow } from './pack-where.ts';
+import { sayMass } from './packs-of-batch.ts';
 import { decisionsOf, nameOf } from './release.ts';
 import { speciesOf } from './species.ts';
-import { fateOf, moveLine } from './trace-fate.ts';
 import type { Ref, TraceShelf } from './trace-source.ts';
 import { sayDay, sayInstant } from './when.ts';
 
@@ -67,10 +68,16 @@ function sayBatch(room: BookRoom, shelf: TraceShelf, id: string): Said {
     facts: [
       `${speciesOf(room, batch.speciesId).marketName}, ${PROCESS[batch.process]}, ${sayMass(room, batch.fillets.grams)} of fillets`,
       `made at ${sayInstant(room, batch.madeAtMs)} by ${batch.madeBy}`,
+      batch.brineReused === true ? brineWords(shelf, id) : '',
       batch.mends.length === 0 ? '' : `brine mended ${batch.mends.length} ${batch.mends.length === 1 ? 'time' : 'times'}`,
       standing === undefined ? 'not decided' : `${DECIDED[standing.decision]} at ${sayInstant(room, standing.atMs)} by ${standing.initials}`,
     ],
   };
+}
+
+function brineWords(shelf: TraceShelf, batchId: string): string {
+  const before = shelf.brines().before(batchId);
+  return before === undefined ? 'its brine was used before, the book can’t say for which batch' : `its brine was used before, for ${nameOf(before)}`;
 }
 
 function sayRecipe(room: BookRoom, id: string): Said {
@@ -104,9 +111,14 @@ function sayPack(room: BookRoom, shelf: TraceShelf, id: string): Said {
     title: pack.code,
     facts: [
       `${sayMass(room, pack.net.grams)}, sealed at ${sayInstant(room, pack.sealedAtMs)} by ${pack.sealedBy}`,
-      ...(moves.length === 0 ? [fateOf(room, moves).where] : moves.map((move) => moveLine(room, move))),
+      ...(moves.length === 0 ? [whereNow(room, undefined)] : moves.map((move) => moveLine(room, move))),
     ],
   };
+}
+
+/** One line a move: “in Chest freezer, basket 2, 14:05 on 14 Mar 2026, MG”. */
+function moveLine(room: BookRoom, move: PackMove): string {
+  return `${whereNow(room, move)}, ${sayInstant(room, move.atMs)}${move.initials === '' ? '' : `, ${move.initials}`}${move.why === '' ? '' : `: ${move.why}`}`;
 }
 
 function sayRecipient(room: BookRoom, id: string): Said {
@@ -121,11 +133,6 @@ function sayComplaint(room: BookRoom, id: string): Said {
     title: `Complaint of ${complaint.fromName}`,
     facts: [sayInstant(room, complaint.atMs), complaint.what, complaint.outcome === null ? 'not closed' : `Closed on ${day(room, complaint.outcome.atMs)}: ${complaint.outcome.text}`],
   };
-}
-
-export function sayMass(room: BookRoom, grams: number): string {
-  const unit = kitchenOf(room.book).massUnit;
-  return `${massIn(grams, unit).toFixed(2)} ${unit}`;
 }
 
 function day(room: BookRoom, atMs: number): string {

@@ -6,8 +6,8 @@ import type { BookRoom } from '../room.ts';
 import type { Services } from '../service.ts';
 import { inTurns } from './in-turns.ts';
 import { findTraces } from './trace-find.ts';
-import { openTraceShelf, traceSource, type TraceShelf } from './trace-source.ts';
-import { type Starts, startsOf } from './trace-starts.ts';
+import { openTraceShelf, type Starts, traceSource, type TraceShelf } from './trace-source.ts';
+import { startsOf } from './trace-starts.ts';
 import { describe } from './trace-words.ts';
 
 export const traceServices = { 'trace.find': findTraces, 'trace.get': getTrace } satisfies Services<'trace.find' | 'trace.get'>;

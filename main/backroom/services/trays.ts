@@ -60,6 +60,7 @@ export function makeTray(room: BookRoom, input: Parsed<'tray.make'>): Tray {
     const other = trays.find((tray) => tray.outAtMs === null && tray.packIds.includes(pack.id));
     if (other !== undefined) throw new Refusal('CONFLICT', `Pack ${pack.code} lies on ${other.name} already.`, { remedy: 'It was scanned before. Take it off the list.' });
   }
+  if (packs.length === 0 && batch.freezerPlaceId !== null && batch.freezerPlaceId !== place.id) refuseInput(`The fish of ${nameOf(batch)} went into ${room.book.shelf('places').need(batch.freezerPlaceId).name}, by its mark.`, ['placeId'], 'Choose that freezer: its own record is the proof.');
   const own = trays.filter((tray) => (tray.packIds.length > 0) === (packs.length > 0));
   if (packs.length === 0 && own.length > 0) throw new Refusal('CONFLICT', `The fish of ${nameOf(batch)} was put into the freezer already.`, { remedy: 'Mark when it is frozen and when it comes out.' });
   const name = input.name === '' ? (packs.length === 0 ? `Fish of ${nameOf(batch)}` : `Tray ${own.length + 1}`) : input.name;
@@ -104,7 +105,7 @@ export function markTray(room: BookRoom, input: Parsed<'tray.mark'>): Tray {
 function moveOut(room: BookRoom, tray: Tray, atMs: number): void {
   const packs = tray.packIds.map((id) => room.book.shelf('packs').need(id)).filter((pack) => {
     const last = lastMoveOf(room, pack.id);
-    return last?.what === 'into-store' && last.placeId === tray.placeId;
+    return last?.what === 'into-store' && last.placeId === tray.placeId && last.atMs <= atMs;
   });
   if (packs.length === 0) return;
   keepMoves(room, packs, packs.map((pack) => moveOf(room, pack, { what: 'out-of-store', atMs, placeId: tray.placeId, spot: tray.spot, handOverId: null, why: '' })), `with ${tray.name} out of ${placeWords(room, tray)}`);

@@ -10,14 +10,15 @@ export function openItemsOf(room: BookRoom, batchId: string): WorkItem[] {
 }
 
 /**
- * Puts work on the list, once of each kind: what is open already is told what is new.
+ * Puts work on the list, once of each kind, and a call for each who is to be called: what is open already is told what is new.
  * @param said the line of the record
  */
 export function openWork(room: BookRoom, batch: StoredBatch, work: readonly Pick<WorkItem, 'what' | 'text'>[], said: string): void {
   const open = openItemsOf(room, batch.id);
   const sinceMs = room.clock.nowMs();
   const items = work.flatMap(({ what, text }): WorkItem[] => {
-    const same = open.find((item) => item.what === what);
+    const alike = open.filter((item) => item.what === what);
+    const same = alike.find((item) => item.text.includes(text)) ?? (what === 'call' ? undefined : alike[0]);
     if (same === undefined) return [{ id: room.newId(), batchId: batch.id, batchName: nameOf(batch), what, text, sinceMs, done: null }];
     return same.text.includes(text) ? [] : [{ ...same, text: `${same.text} ${text}` }];
   });

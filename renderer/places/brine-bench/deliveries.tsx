@@ -9,6 +9,7 @@ import { useFormats } from '../../parts/format.ts';
 import { MomentField } from '../../parts/moment-field.tsx';
 import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
+import { DeliveryCorrect } from './delivery-correct.tsx';
 import './taste.css';
 
 const text = words.trace.deliveries;
@@ -62,6 +63,7 @@ function DeliveryForm(): ReactNode {
 function DeliveryLine({ lot }: { readonly lot: IngredientLot }): ReactNode {
   const formats = useFormats();
   const use = useCommand('ingredientLot.use');
+  const [isCorrecting, setCorrecting] = useState(false);
   const inUse = lot.inUseSinceMs !== null;
   const name = `${lot.ingredientName} ${lot.lotCode}`;
   return (
@@ -74,7 +76,11 @@ function DeliveryLine({ lot }: { readonly lot: IngredientLot }): ReactNode {
         </p>
         <ProblemNote failure={use.failure} />
       </div>
-      <PressButton label={inUse ? text.stopOf(name) : text.takeOf(name)} isDisabled={use.busy} onPress={() => { void use.send({ lotId: lot.id, inUse: !inUse }); }}>{inUse ? text.stop : text.use}</PressButton>
+      <div className="row">
+        <PressButton look="quiet" label={text.correctOf(name)} onPress={() => setCorrecting(true)}>{text.correct}</PressButton>
+        <PressButton label={inUse ? text.stopOf(name) : text.takeOf(name)} isDisabled={use.busy} onPress={() => { void use.send({ lotId: lot.id, inUse: !inUse }); }}>{inUse ? text.stop : text.use}</PressButton>
+      </div>
+      {isCorrecting ? <DeliveryCorrect lot={lot} onClose={() => setCorrecting(false)} /> : null}
     </div>
   );
 }

@@ -2,11 +2,10 @@ import { useState, type ReactNode } from 'react';
 import type { Guest } from '../../../app/contract/requests/packs-where.ts';
 import type { GuestDraft } from '../../../app/contract/requests/hand-over.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
-import { PressButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/choices.tsx';
 import { Field } from '../../parts/field.tsx';
-import { Leaf } from '../../parts/leaf.tsx';
-import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { FormLeaf } from '../../parts/form-leaf.tsx';
+import { faultOf } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 
 const text = words.handOver;
@@ -24,33 +23,27 @@ export function GuestForm({ guest, onClose, onKept }: GuestFormProps): ReactNode
   const [draft, setDraft] = useState<GuestDraft>(() => draftOf(guest));
   const set = (change: Partial<GuestDraft>): void => setDraft({ ...draft, ...change });
   const fault = (key: keyof GuestDraft): string | null => faultOf(save.failure, `draft.${key}`);
-  const send = async (): Promise<void> => {
+  const send = async (): Promise<boolean> => {
     const kept = await save.send({ guestId: guest?.id ?? null, draft });
     if (kept !== null) onKept(kept.guest.id);
+    return kept !== null;
   };
   return (
-    <Leaf title={text.addTitle} onClose={onClose}>
-      <form className="stack" onSubmit={(event) => { event.preventDefault(); void send(); }}>
-        <Choices label={text.kind} value={draft.kind} choices={(['guest', 'party', 'buyer'] as const).map((id) => ({ id, text: text.kinds[id] }))} onChange={(kind) => set({ kind })} />
-        <div className="form-grid">
-          <Field label={text.name} value={draft.name} fault={fault('name')} onChange={(name) => set({ name })} />
-          <Field label={text.contact} help={text.contactHelp} value={draft.contact} fault={fault('contact')} onChange={(contact) => set({ contact })} />
-          <Field label={text.room} value={draft.room} fault={fault('room')} onChange={(room) => set({ room })} />
-          <Field label={text.checkout} kind="date" value={draft.checkoutDay ?? ''} fault={fault('checkoutDay')} onChange={(day) => set({ checkoutDay: day === '' ? null : day })} />
-          <Field label={text.address} value={draft.address} fault={fault('address')} onChange={(address) => set({ address })} />
-        </div>
-        <ProblemNote failure={save.failure} />
-        <div className="row">
-          <PressButton look="next" type="submit" isDisabled={save.busy}>{text.save}</PressButton>
-          <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
-        </div>
-      </form>
-    </Leaf>
+    <FormLeaf title={text.addTitle} hindrance={null} saveText={text.save} busy={save.busy} failure={save.failure} onSave={send} onClose={onClose}>
+      <Choices label={text.kind} value={draft.kind} choices={(['guest', 'party', 'buyer'] as const).map((id) => ({ id, text: text.kinds[id] }))} onChange={(kind) => set({ kind })} />
+      <div className="form-grid">
+        <Field label={text.name} value={draft.name} fault={fault('name')} onChange={(name) => set({ name })} />
+        <Field label={text.contact} help={text.contactHelp} value={draft.contact} fault={fault('contact')} onChange={(contact) => set({ contact })} />
+        <Field label={text.room} value={draft.room} fault={fault('room')} onChange={(room) => set({ room })} />
+        <Field label={text.checkout} kind="date" value={draft.checkoutDay ?? ''} fault={fault('checkoutDay')} onChange={(day) => set({ checkoutDay: day === '' ? null : day })} />
+        <Field label={text.address} value={draft.address} fault={fault('address')} onChange={(address) => set({ address })} />
+      </div>
+    </FormLeaf>
   );
 }
 
 function draftOf(guest: Guest | null): GuestDraft {
   if (guest === null) return { kind: 'guest', name: '', contact: '', address: '', room: '', checkoutDay: null };
-  const { kind, name, contact, address, room, checkoutDay } = guest;
-  return { kind, name, contact, address, room, checkoutDay };
+  const { id: _id, ...draft } = guest;
+  return draft;
 }

@@ -43,13 +43,14 @@ function Giving({ prepared, onDone }: { readonly prepared: Output<'handOver.prep
   const make = useCommand('handOver.make');
   const { guest, batches, of } = prepared;
   const [picked, setPicked] = useState<readonly string[] | null>(null);
-  const [how, setHow] = useState<How>('touch');
+  // Nothing counts as looked at until somebody says so.
+  const [how, setHow] = useState<How>('not-checked');
   const [reading, setReading] = useState('');
   const [box, setBox] = useState('');
   const [hours, setHours] = useState('');
   const [path, setPath] = useState('');
   const [signer, setSigner] = useState(guest.name);
-  const [isSheetGiven, setIsSheetGiven] = useState(true);
+  const [isSheetGiven, setIsSheetGiven] = useState(false);
   const [hasInitialled, setHasInitialled] = useState(false);
   const [why, setWhy] = useState('');
   const mayGo = batches.flatMap((batch) => (batch.refusal === null || (batch.needsInitials && hasInitialled) ? batch.packs.filter((pack) => pack.why === null) : []));

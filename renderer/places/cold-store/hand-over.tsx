@@ -54,10 +54,7 @@ function ChooseGuest(): ReactNode {
         <GuestForm
           guest={edited === 'new' ? null : edited}
           onClose={() => setEdited(null)}
-          onKept={(id) => {
-            setEdited(null);
-            if (edited === 'new') go(addressOf('cold-store', 'hand-over', id));
-          }}
+          onKept={(id) => { if (edited === 'new') go(addressOf('cold-store', 'hand-over', id)); }}
         />
       )}
     </div>

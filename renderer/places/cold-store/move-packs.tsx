@@ -1,6 +1,7 @@
 import { useId, useState, type ReactNode } from 'react';
 import type { PackWhere } from '../../../app/contract/requests/cold-store.ts';
 import { useAsk, useCommand } from '../../bridge/use-ask.ts';
+import { useKitchen } from '../../frame/kitchen.tsx';
 import { PressButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/choices.tsx';
 import { Field, Pick } from '../../parts/field.tsx';
@@ -22,16 +23,19 @@ interface MoveProps {
 export function MovePacks({ packs, spots, onMoved }: MoveProps): ReactNode {
   const office = useAsk('office.get', {});
   const move = useCommand('pack.move');
+  const { onDuty } = useKitchen();
   const [what, setWhat] = useState<What>('into-store');
   const [placeId, setPlaceId] = useState('');
   const [spot, setSpot] = useState('');
   const [why, setWhy] = useState('');
+  const [hasInitialled, setHasInitialled] = useState(false);
+  const asksInitials = what === 'served' && onDuty?.role === 'manager';
   const places = (office.data?.places ?? []).filter(({ kind }) => kind !== 'brining-room');
   // Frozen packs go into a freezer unless somebody says otherwise.
   const usual = places.find(({ kind }) => kind === (packs.some(({ store }) => store === 'frozen') ? 'freezer' : 'cooler')) ?? places[0];
   const chosen = placeId === '' ? (usual?.id ?? '') : placeId;
   const send = async (): Promise<void> => {
-    const answer = await move.send({ packIds: packs.map(({ packId }) => packId), what, placeId: what === 'into-store' ? chosen : null, spot: what === 'into-store' ? spot : '', atMs: Date.now(), why });
+    const answer = await move.send({ packIds: packs.map(({ packId }) => packId), what, placeId: what === 'into-store' ? chosen : null, spot: what === 'into-store' ? spot : '', atMs: Date.now(), why, ...(asksInitials && hasInitialled ? { initialsForError: true } : {}) });
     if (answer !== null) onMoved(answer.moved);
   };
   return (
@@ -44,6 +48,7 @@ export function MovePacks({ packs, spots, onMoved }: MoveProps): ReactNode {
         </div>
       ) : null}
       {ASKS_WHY.includes(what) ? <Field label={text.why} value={why} fault={faultOf(move.failure, 'why')} onChange={setWhy} /> : null}
+      {asksInitials ? <Choices label={words.handOver.initials} value={hasInitialled ? 'yes' : 'no'} choices={[{ id: 'no', text: words.handOver.sheetNo }, { id: 'yes', text: words.handOver.sheetYes }]} onChange={(value) => setHasInitialled(value === 'yes')} /> : null}
       <ProblemNote failure={move.failure} />
       <div><PressButton look="next" isDisabled={move.busy} onPress={() => { void send(); }}>{text.move[what]}</PressButton></div>
     </div>

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import type { PackWhere } from '../../../app/contract/requests/cold-store.ts';
 import type { BatchToGive } from '../../../app/contract/requests/hand-over.ts';
 import { PressButton } from '../../parts/button.tsx';
 import { Several } from '../../parts/choices.tsx';
@@ -19,6 +20,11 @@ interface PacksProps {
 /** The packs that are here for somebody, batch by batch; what keeps a batch or a pack here is said beside it. */
 export function PacksToGive({ batches, ids, of, mayGo, onPick }: PacksProps): ReactNode {
   const formats = useFormats();
+  const whyNot = ({ packId, code, where }: PackWhere): string | null => {
+    if (mayGo.some((pack) => pack.packId === packId)) return null;
+    const batch = batches.find(({ packs }) => packs.some((pack) => pack.packId === packId));
+    return text.notGiven(code, batch?.refusal?.message ?? batch?.packs.find((pack) => pack.packId === packId)?.why ?? text.notTheirs(where));
+  };
   return (
     <section className="sheet stack">
       <div className="spread middle">
@@ -53,7 +59,7 @@ export function PacksToGive({ batches, ids, of, mayGo, onPick }: PacksProps): Re
           </article>
         );
       })}
-      <ScanField label={text.scan} has={(packId) => ids.includes(packId)} onPack={({ packId }) => onPick([...ids, packId])} />
+      <ScanField label={text.scan} has={(packId) => ids.includes(packId)} whyNot={whyNot} onPack={({ packId }) => onPick([...ids, packId])} />
     </section>
   );
 }

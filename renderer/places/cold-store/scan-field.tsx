@@ -12,11 +12,13 @@ const text = words.coldStore.scan;
 interface ScanProps {
   readonly label: string;
   readonly has: (packId: string) => boolean;
+  /** Why a pack that was found is not taken; null where it is. */
+  readonly whyNot?: (pack: PackWhere) => string | null;
   onPack(pack: PackWhere): void;
 }
 
 /** Where a scanner with a keyboard's plug types a code and Enter; the field is ready for the next at once. */
-export function ScanField({ label, has, onPack }: ScanProps): ReactNode {
+export function ScanField({ label, has, whyNot, onPack }: ScanProps): ReactNode {
   const [typed, setTyped] = useState('');
   const [failure, setFailure] = useState<Failure | null>(null);
   const [scans, setScans] = useState(0);
@@ -26,8 +28,9 @@ export function ScanField({ label, has, onPack }: ScanProps): ReactNode {
     setScans(scans + 1);
     try {
       const { pack } = await ask('pack.find', { text: code });
-      setFailure(has(pack.packId) ? { code: 'CONFLICT', message: text.twice(pack.code), retryable: false } : null);
-      if (!has(pack.packId)) onPack(pack);
+      const why = has(pack.packId) ? text.twice(pack.code) : (whyNot?.(pack) ?? null);
+      setFailure(why === null ? null : { code: 'CONFLICT', message: why, retryable: false });
+      if (why === null) onPack(pack);
     } catch (thrown) {
       if (!(thrown instanceof AskFailure)) throw thrown;
       setFailure(thrown.failure);

@@ -2,10 +2,9 @@ import { useState, type ReactNode } from 'react';
 import type { Kitchen, KitchenDraft } from '../../../app/contract/requests/office.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
-import { PressButton } from '../../parts/button.tsx';
 import { Field, Pick } from '../../parts/field.tsx';
-import { Leaf } from '../../parts/leaf.tsx';
-import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { FormLeaf } from '../../parts/form-leaf.tsx';
+import { faultOf } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 
 const text = words.office;
@@ -22,12 +21,11 @@ export function KitchenForm({ onClose }: { onClose(): void }): ReactNode {
   const set = (change: Partial<KitchenDraft>): void => setDraft({ ...draft, ...change });
   const setAddress = (change: Partial<KitchenDraft['address']>): void => set({ address: { ...draft.address, ...change } });
   const fault = (path: string): string | null => faultOf(save.failure, path);
-  const send = async (): Promise<void> => {
-    if ((await save.send(draft)) !== null) onClose();
-  };
   return (
-    <Leaf title={text.editKitchen} wide onClose={onClose}>
-      {onDuty?.role === 'manager' ? null : <p className="help">{text.needManagerHere}</p>}
+    <FormLeaf
+      title={text.editKitchen} hindrance={onDuty?.role === 'manager' ? null : text.needManagerHere} saveText={text.save} busy={save.busy} failure={save.failure}
+      onSave={async () => (await save.send(draft)) !== null} onClose={onClose}
+    >
       <div className="form-grid">
         <Field label={first.kitchenName} value={draft.name} fault={fault('name')} onChange={(name) => set({ name })} />
         <Field label={first.street} value={draft.address.street} fault={fault('address.street')} onChange={(street) => setAddress({ street })} />
@@ -51,12 +49,7 @@ export function KitchenForm({ onClose }: { onClose(): void }): ReactNode {
         choices={TOLERANCES.map((percent) => ({ id: String(percent), text: text.tolerancePercent(percent) }))}
         onChange={(percent) => set({ weightTolerancePercent: Number(percent) })}
       />
-      <ProblemNote failure={save.failure} />
-      <div className="row">
-        <PressButton look="next" isDisabled={save.busy} onPress={() => { void send(); }}>{text.save}</PressButton>
-        <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
-      </div>
-    </Leaf>
+    </FormLeaf>
   );
 }
 

@@ -2,11 +2,10 @@ import { useState, type ReactNode } from 'react';
 import { OPTIONAL_ELEMENTS, type LabelChoice, type LabelChoiceDraft } from '../../../app/contract/requests/label-choice.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
-import { PressButton } from '../../parts/button.tsx';
 import { Choices, Several } from '../../parts/choices.tsx';
 import { Field } from '../../parts/field.tsx';
-import { Leaf } from '../../parts/leaf.tsx';
-import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { FormLeaf } from '../../parts/form-leaf.tsx';
+import { faultOf } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { choiceInput, draftOfChoice } from './label-draft.ts';
 import { LabelMarkField } from './label-mark-field.tsx';
@@ -23,12 +22,11 @@ export function LabelChoiceForm({ choice, onClose }: { readonly choice: LabelCho
   const set = (change: Partial<LabelChoiceDraft>): void => setDraft({ ...draft, ...change });
   const pouch = draft.pouch ?? { width: '', height: '', unit: 'in' as const };
   const fault = (path: string): string | null => faultOf(save.failure, path);
-  const send = async (): Promise<void> => {
-    if ((await save.send(choiceInput(draft))) !== null) onClose();
-  };
   return (
-    <Leaf title={text.change} wide onClose={onClose}>
-      {onDuty?.role === 'manager' ? null : <p className="help">{text.needManager}</p>}
+    <FormLeaf
+      title={text.change} hindrance={onDuty?.role === 'manager' ? null : text.needManager} saveText={text.save} busy={save.busy} failure={save.failure}
+      onSave={async () => (await save.send(choiceInput(draft))) !== null} onClose={onClose}
+    >
       <fieldset className="stack label-fields">
         <legend className="strong">{text.pouch}</legend>
         <p className="help">{text.pouchHelp}</p>
@@ -51,11 +49,6 @@ export function LabelChoiceForm({ choice, onClose }: { readonly choice: LabelCho
       <Choices label={text.symbol} value={draft.symbol} choices={(['datamatrix', 'qr'] as const).map((id) => ({ id, text: text.symbols[id] }))} onChange={(symbol) => set({ symbol })} />
       <Field label={text.gtin} help={text.gtinHelp} value={draft.gtin} fault={fault('gtin')} onChange={(gtin) => set({ gtin })} />
       <Choices label={text.role} value={draft.role} choices={ROLES.map((id) => ({ id, text: text.roles[id] }))} onChange={(role) => set({ role })} />
-      <ProblemNote failure={save.failure} />
-      <div className="row">
-        <PressButton look="next" isDisabled={save.busy} onPress={() => { void send(); }}>{text.save}</PressButton>
-        <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
-      </div>
-    </Leaf>
+    </FormLeaf>
   );
 }

@@ -1,9 +1,8 @@
 /** The label choice as a form holds it. Pure. */
+import { MM_PER_INCH, readLength } from '../../../app/packs/label-size.ts';
 import type { LabelChoice, LabelChoiceDraft, LabelSheet, LabelStock, StockDraft } from '../../../app/contract/requests/label-choice.ts';
 
-const MM_PER_INCH = 25.4;
-
-/** A length as it was typed, from the millimetres kept: to a hundredth of an inch or of a millimetre. */
+/** A length as it was typed, from the millimetres kept: to four decimals of an inch, three of a millimetre. */
 export function lengthText(millimetres: number, unit: 'mm' | 'in'): string {
   const value = unit === 'in' ? millimetres / MM_PER_INCH : millimetres;
   return String(Number(value.toFixed(unit === 'in' ? 4 : 3)));
@@ -32,9 +31,18 @@ export function draftOfStock(stock: LabelStock | null, unit: 'mm' | 'in'): Stock
   if (stock === null) return { name: '', width: '', height: '', unit, sheet: null };
   const { widthMm, heightMm } = stock;
   return {
-    name: stock.name, width: lengthText(widthMm, stock.unit), height: lengthText(heightMm, stock.unit), unit: stock.unit,
+    name: isNamedBySize(stock) ? '' : stock.name, width: lengthText(widthMm, stock.unit), height: lengthText(heightMm, stock.unit), unit: stock.unit,
     sheet: stock.sheet === null ? null : sheetDraft(stock.sheet, stock.unit),
   };
+}
+
+/** Whether nobody gave it a name of its own: such a name changes with the size. */
+function isNamedBySize({ name, widthMm, heightMm, unit }: LabelStock): boolean {
+  const [width = '', height = ''] = name.replace(/ (in|mm)$/, '').split(' × ');
+  return [[width, widthMm], [height, heightMm]].every(([text, millimetres]) => {
+    const read = readLength(String(text), unit, 'name');
+    return read.ok && read.value === millimetres;
+  });
 }
 
 function sheetDraft(sheet: LabelSheet, unit: 'mm' | 'in'): NonNullable<StockDraft['sheet']> {

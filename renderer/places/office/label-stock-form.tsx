@@ -2,11 +2,10 @@ import { useState, type ReactNode } from 'react';
 import type { LabelStock, StockDraft } from '../../../app/contract/requests/label-choice.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
-import { PressButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/choices.tsx';
 import { Field } from '../../parts/field.tsx';
-import { Leaf } from '../../parts/leaf.tsx';
-import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { FormLeaf } from '../../parts/form-leaf.tsx';
+import { faultOf } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { draftOfStock, EMPTY_SHEET } from './label-draft.ts';
 
@@ -21,11 +20,11 @@ export function LabelStockForm({ stock, onClose }: { readonly stock: LabelStock 
   const set = (change: Partial<StockDraft>): void => setDraft({ ...draft, ...change });
   const fault = (path: string): string | null => faultOf(save.failure, `draft.${path}`);
   const { sheet } = draft;
-  const send = async (): Promise<void> => {
-    if ((await save.send({ stockId: stock?.id ?? null, draft })) !== null) onClose();
-  };
   return (
-    <Leaf title={stock === null ? text.addStock : text.changeStock(stock.name)} wide onClose={onClose}>
+    <FormLeaf
+      title={stock === null ? text.addStock : text.changeStock(stock.name)} hindrance={null} saveText={text.save} busy={save.busy} failure={save.failure}
+      onSave={async () => (await save.send({ stockId: stock?.id ?? null, draft })) !== null} onClose={onClose}
+    >
       <div className="form-grid">
         <Field label={text.width} kind="figure" value={draft.width} fault={fault('width')} onChange={(width) => set({ width })} />
         <Field label={text.height} kind="figure" value={draft.height} fault={fault('height')} onChange={(height) => set({ height })} />
@@ -38,11 +37,6 @@ export function LabelStockForm({ stock, onClose }: { readonly stock: LabelStock 
           {SHEET_FIELDS.map((key) => <Field key={key} label={text.sheetFields[key]} kind="figure" value={sheet[key]} fault={fault(`sheet.${key}`)} onChange={(value) => set({ sheet: { ...sheet, [key]: value } })} />)}
         </div>
       )}
-      <ProblemNote failure={save.failure} />
-      <div className="row">
-        <PressButton look="next" isDisabled={save.busy} onPress={() => { void send(); }}>{text.save}</PressButton>
-        <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
-      </div>
-    </Leaf>
+    </FormLeaf>
   );
 }

@@ -2,10 +2,9 @@ import { useState, type ReactNode } from 'react';
 import type { Paper, Scheduled } from '../../../app/contract/requests/papers.ts';
 import { useAsk, useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
-import { PressButton } from '../../parts/button.tsx';
 import { Field, Pick } from '../../parts/field.tsx';
-import { Leaf } from '../../parts/leaf.tsx';
-import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
+import { FormLeaf } from '../../parts/form-leaf.tsx';
+import { faultOf } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { emptyScheduled, scheduledForm, scheduledInput, type ScheduledForm as Draft } from './scheduled-draft.ts';
 
@@ -28,12 +27,11 @@ export function ScheduledForm({ scheduled, letters, onClose }: ScheduledFormProp
   const [form, setForm] = useState<Draft>(() => (scheduled === null ? emptyScheduled(letters.map(({ id }) => id), unit) : scheduledForm(scheduled, unit)));
   const set = (change: Partial<Draft>): void => setForm({ ...form, ...change });
   const fault = (path: string): string | null => faultOf(save.failure, `draft.${path}`);
-  const send = async (): Promise<void> => {
-    if ((await save.send({ scheduledId: scheduled?.id ?? null, draft: scheduledInput(form) })) !== null) onClose();
-  };
   return (
-    <Leaf title={text.addTitle} wide onClose={onClose}>
-      {onDuty?.role === 'manager' ? null : <p className="help">{papersText.needManager}</p>}
+    <FormLeaf
+      title={text.addTitle} hindrance={onDuty?.role === 'manager' ? null : papersText.needManager} saveText={text.save} busy={save.busy} failure={save.failure}
+      onSave={async () => (await save.send({ scheduledId: scheduled?.id ?? null, draft: scheduledInput(form) })) !== null} onClose={onClose}
+    >
       <div className="form-grid">
         <Field label={text.name} value={form.name} fault={fault('name')} onChange={(name) => set({ name })} />
         <Pick label={text.letter} value={form.paperId} empty={papersText.chooseSpecies} fault={fault('paperId')} choices={letters.map((paper) => ({ id: paper.id, text: `${paper.what}, ${paper.number}` }))} onChange={(paperId) => set({ paperId })} />
@@ -53,11 +51,6 @@ export function ScheduledForm({ scheduled, letters, onClose }: ScheduledFormProp
         <Field label={text.verifiedOn} kind="date" value={form.verifiedOn} fault={fault('verifiedOn')} onChange={(verifiedOn) => set({ verifiedOn })} />
         <Field label={text.verifiedUntil} kind="date" value={form.verifiedUntil} fault={fault('verifiedUntil')} onChange={(verifiedUntil) => set({ verifiedUntil })} />
       </div>
-      <ProblemNote failure={save.failure} />
-      <div className="row">
-        <PressButton look="next" isDisabled={save.busy} onPress={() => { void send(); }}>{text.save}</PressButton>
-        <PressButton onPress={onClose}>{words.parts.cancel}</PressButton>
-      </div>
-    </Leaf>
+    </FormLeaf>
   );
 }

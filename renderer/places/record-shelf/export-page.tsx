@@ -1,7 +1,6 @@
 import { useState, type ReactNode } from 'react';
-import type { Failure } from '../../../app/contract/envelope.ts';
 import { localTime } from '../../../app/measures/zone.ts';
-import { ask, AskFailure } from '../../bridge/bridge.ts';
+import { useCommand } from '../../bridge/use-ask.ts';
 import { useKitchen } from '../../frame/kitchen.tsx';
 import { PressButton } from '../../parts/button.tsx';
 import { Choices, Several } from '../../parts/choices.tsx';
@@ -10,7 +9,7 @@ import { faultOf, ProblemNote } from '../../parts/problem-note.tsx';
 import { bytesOfBase64, saveFile } from '../../parts/save-file.ts';
 import { words } from '../../words/words.ts';
 import { ExportReadings } from './export-readings.tsx';
-import { ShelfLinks } from './shelf-links.tsx';
+import { ShelfHead } from './shelf-head.tsx';
 
 const text = words.trace.exports;
 const YEAR_MS = 365 * 86_400_000;
@@ -19,13 +18,7 @@ const YEAR_MS = 365 * 86_400_000;
 export function ExportPage(): ReactNode {
   return (
     <>
-      <div className="spread">
-        <div>
-          <h1>{text.title}</h1>
-          <p className="soft">{text.lead}</p>
-        </div>
-        <ShelfLinks here="exports" />
-      </div>
+      <ShelfHead title={text.title} lead={text.lead} here="exports" />
       <TraceTable />
       <ExportReadings />
     </>
@@ -37,22 +30,13 @@ function TraceTable(): ReactNode {
   const [days, setDays] = useState(() => ({ fromDay: localTime(Date.now() - YEAR_MS, kitchen.timeZone).day, toDay: localTime(Date.now(), kitchen.timeZone).day }));
   const [form, setForm] = useState<'xlsx' | 'csv'>('xlsx');
   const [guests, setGuests] = useState<readonly string[]>([]);
-  const [failure, setFailure] = useState<Failure | null>(null);
-  const [busy, setBusy] = useState(false);
+  const { send, failure, busy } = useCommand('export.traceability');
   const [made, setMade] = useState<{ readonly name: string; readonly rows: number; readonly gaps: readonly string[] } | null>(null);
   const make = async (): Promise<void> => {
-    setFailure(null);
-    setBusy(true);
-    try {
-      const table = await ask('export.traceability', { ...days, form, withGuests: guests.length > 0 });
-      saveFile(table.fileName, bytesOfBase64(table.base64), table.mediaType);
-      setMade({ name: table.fileName, rows: table.rows, gaps: table.gaps });
-    } catch (thrown) {
-      if (!(thrown instanceof AskFailure)) throw thrown;
-      setFailure(thrown.failure);
-    } finally {
-      setBusy(false);
-    }
+    const table = await send({ ...days, form, withGuests: guests.length > 0 });
+    if (table === null) return;
+    saveFile(table.fileName, bytesOfBase64(table.base64), table.mediaType);
+    setMade({ name: table.fileName, rows: table.rows, gaps: table.gaps });
   };
   return (
     <section className="sheet stack">

@@ -1,7 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import type { Failure } from '../../../app/contract/envelope.ts';
-import { ask, AskFailure } from '../../bridge/bridge.ts';
-import { useAsk } from '../../bridge/use-ask.ts';
+import { useAsk, useCommand } from '../../bridge/use-ask.ts';
 import { PressButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/choices.tsx';
 import { Field, Pick } from '../../parts/field.tsx';
@@ -20,7 +18,7 @@ export function ExportReadings(): ReactNode {
   const [of, setOf] = useState('');
   const [span, setSpan] = useState<'all' | 'days'>('all');
   const [days, setDays] = useState({ fromDay: '', toDay: '' });
-  const [failure, setFailure] = useState<Failure | null>(null);
+  const { send, failure, busy } = useCommand('export.readings');
   const [made, setMade] = useState<{ readonly name: string; readonly rows: number } | null>(null);
   const choices = [
     ...(loads.data?.loads ?? []).map((load) => ({ id: `load ${load.id}`, text: text.load(load.number, formats.day(load.openedAtMs)) })),
@@ -28,16 +26,11 @@ export function ExportReadings(): ReactNode {
   ];
   const make = async (): Promise<void> => {
     const [kind = '', id = ''] = of.split(' ');
-    setFailure(null);
-    try {
-      const day = (typed: string): string | null => (span === 'all' || typed === '' ? null : typed);
-      const file = await ask('export.readings', { of: kind === 'load' ? 'load' : 'place', id, fromDay: day(days.fromDay), toDay: day(days.toDay) });
-      saveFile(file.fileName, file.text, 'text/csv');
-      setMade({ name: file.fileName, rows: file.rows });
-    } catch (thrown) {
-      if (!(thrown instanceof AskFailure)) throw thrown;
-      setFailure(thrown.failure);
-    }
+    const day = (typed: string): string | null => (span === 'all' || typed === '' ? null : typed);
+    const file = await send({ of: kind === 'load' ? 'load' : 'place', id, fromDay: day(days.fromDay), toDay: day(days.toDay) });
+    if (file === null) return;
+    saveFile(file.fileName, file.text, 'text/csv');
+    setMade({ name: file.fileName, rows: file.rows });
   };
   return (
     <section className="sheet stack">
@@ -53,7 +46,7 @@ export function ExportReadings(): ReactNode {
           </div>
         )}
         <ProblemNote failure={failure} />
-        <div className="row"><PressButton type="submit" isDisabled={of === ''}>{text.makeReadings}</PressButton></div>
+        <div className="row"><PressButton type="submit" isDisabled={busy || of === ''}>{text.makeReadings}</PressButton></div>
       </form>
       {made === null ? null : <p role="status">{text.saved(made.name, made.rows)}</p>}
     </section>

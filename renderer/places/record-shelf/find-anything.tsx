@@ -1,9 +1,9 @@
 import { useDeferredValue, type ReactNode } from 'react';
 import type { TraceHit } from '../../../app/contract/requests/trace.ts';
-import { ask } from '../../bridge/bridge.ts';
-import { useAsk } from '../../bridge/use-ask.ts';
+import { useAsk, useCommand } from '../../bridge/use-ask.ts';
 import { addressOf, go } from '../../frame/address.ts';
 import { Field } from '../../parts/field.tsx';
+import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 
 const text = words.trace;
@@ -17,14 +17,16 @@ interface FindProps {
 export function FindAnything({ typed, onType }: FindProps): ReactNode {
   const answer = useAsk('trace.find', { text: useDeferredValue(typed.slice(0, 200)) });
   const { hits = [], remark = '' } = answer.data ?? {};
+  const find = useCommand('trace.find');
   const open = async (): Promise<void> => {
     // What was typed last, not what was answered last: a scanner is faster than an answer.
-    const { exact } = await ask('trace.find', { text: typed.slice(0, 200) });
+    const exact = (await find.send({ text: typed.slice(0, 200) }))?.exact ?? null;
     if (exact !== null) go(traceAddress(exact));
   };
   return (
     <form className="stack" onSubmit={(event) => { event.preventDefault(); void open(); }}>
       <Field label={text.find} value={typed} onChange={onType} />
+      <ProblemNote failure={find.failure} />
       {remark === '' ? null : <p className="soft" role="status">{remark}</p>}
       {hits.length === 0 ? null : (
         <nav className="row" aria-label={text.found}>

@@ -4,7 +4,7 @@ import { addressOf } from '../../frame/address.ts';
 import { useFormats } from '../../parts/format.ts';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
-import { ShelfLinks } from './shelf-links.tsx';
+import { ShelfHead } from './shelf-head.tsx';
 
 const text = words.recall;
 
@@ -15,13 +15,7 @@ export function RecallList(): ReactNode {
   const recalls = answer.data?.recalls ?? [];
   return (
     <>
-      <div className="spread">
-        <div>
-          <h1>{text.title}</h1>
-          <p className="soft">{text.lead}</p>
-        </div>
-        <ShelfLinks here="recalls" />
-      </div>
+      <ShelfHead title={text.title} lead={text.lead} here="recalls" />
       <ProblemNote failure={failureOf(answer.error)} />
       {answer.data !== undefined && recalls.length === 0 ? <p>{text.none}</p> : null}
       <div className="stack">

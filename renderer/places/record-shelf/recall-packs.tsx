@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
-import type { FoundWhere, RecallView } from '../../../app/contract/requests/recall.ts';
-import { ask } from '../../bridge/bridge.ts';
+import type { RecallView } from '../../../app/contract/requests/recall.ts';
+import type { FoundWhere } from '../../../app/contract/requests/trace-shapes.ts';
 import { useCommand } from '../../bridge/use-ask.ts';
 import { PressButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/choices.tsx';
@@ -17,7 +17,8 @@ type RecallPack = RecallView['recall']['packs'][number];
 /** Every pack by where the book has it: scanned one by one, or ticked together. */
 export function RecallPacks({ view: { recall } }: { readonly view: RecallView }): ReactNode {
   const found = useCommand('recall.found');
-  const [where, setWhere] = useState<FoundWhere>('in-store');
+  // Each pack is ticked as the book has it, until somebody says that it was found elsewhere.
+  const [where, setWhere] = useState<FoundWhere | 'as-booked'>('as-booked');
   const isOpen = recall.finished === null;
   const mark = async (packIds: readonly string[], as: FoundWhere | null): Promise<boolean> => (await found.send({ recallId: recall.id, packIds: [...packIds], where: as })) !== null;
   return (
@@ -25,21 +26,23 @@ export function RecallPacks({ view: { recall } }: { readonly view: RecallView })
       <h2>{text.packs}</h2>
       {isOpen ? (
         <>
-          <Choices label={text.foundAs} value={where} choices={WHERES.map((id) => ({ id, text: text.wheres[id] }))} onChange={setWhere} />
-          <ScanPack packs={recall.packs} onFound={(packId) => mark([packId], where)} />
+          <Choices label={text.foundAs} value={where} choices={[{ id: 'as-booked' as const, text: text.asBooked }, ...WHERES.map((id) => ({ id, text: text.wheres[id] }))]} onChange={setWhere} />
+          <ScanPack packs={recall.packs} onFound={(pack) => mark([pack.packId], where === 'as-booked' ? 'in-store' : where)} />
         </>
       ) : null}
       <ProblemNote failure={found.failure} />
       {groupsOf(recall.packs).map(([expected, packs]) => {
-        const open = packs.filter((pack) => pack.found === null).map(({ packId }) => packId);
+        const open = packs.filter((pack) => pack.found === null);
+        const as = where === 'as-booked' ? (packs[0]?.bookedAs ?? 'in-store') : where;
+        const tickAll = text.tickAll(open.length, text.wheres[as]);
         return (
           <div key={expected} className="stack">
             <div className="spread middle">
               <h3>{packs.length} {expected}</h3>
-              {isOpen && open.length > 0 ? <PressButton label={`${expected}: ${text.tickAll(open.length, text.wheres[where])}`} isDisabled={found.busy} onPress={() => { void mark(open, where); }}>{text.tickAll(open.length, text.wheres[where])}</PressButton> : null}
+              {isOpen && open.length > 0 ? <PressButton label={`${expected}: ${tickAll}`} isDisabled={found.busy} onPress={() => { void mark(open.map(({ packId }) => packId), as); }}>{tickAll}</PressButton> : null}
             </div>
             <ul className="recall-packs">
-              {packs.map((pack) => <PackLine key={pack.packId} pack={pack} where={where} isOpen={isOpen} onMark={(as) => { void mark([pack.packId], as); }} />)}
+              {packs.map((pack) => <PackLine key={pack.packId} pack={pack} where={as} isOpen={isOpen} onMark={(mine) => { void mark([pack.packId], mine); }} />)}
             </ul>
           </div>
         );
@@ -79,28 +82,32 @@ function PackLine({ pack, where, isOpen, onMark }: PackLineProps): ReactNode {
 
 interface ScanPackProps {
   readonly packs: readonly RecallPack[];
-  onFound(packId: string): Promise<boolean>;
+  onFound(pack: RecallPack): Promise<boolean>;
 }
 
 /** A field that a scanner types into; what it read is cleared for the next one. */
 function ScanPack({ packs, onFound }: ScanPackProps): ReactNode {
   const [typed, setTyped] = useState('');
   const [fault, setFault] = useState<string | null>(null);
+  const find = useCommand('trace.find');
   const take = async (): Promise<void> => {
     const code = typed.trim();
     if (code === '') return;
-    const { exact, remark } = await ask('trace.find', { text: code.slice(0, 200) });
+    const answer = await find.send({ text: code.slice(0, 200) });
+    if (answer === null) return;
+    const { exact, remark } = answer;
     const pack = exact?.kind === 'pack' ? packs.find(({ packId }) => packId === exact.id) : undefined;
     if (pack === undefined) {
       setFault(remark === '' ? text.notPart(exact?.title ?? code) : remark);
       return;
     }
     setFault(null);
-    if (await onFound(pack.packId)) setTyped('');
+    if (await onFound(pack)) setTyped('');
   };
   return (
     <form onSubmit={(event) => { event.preventDefault(); void take(); }}>
       <Field label={text.scan} value={typed} fault={fault} onChange={setTyped} />
+      <ProblemNote failure={find.failure} />
     </form>
   );
 }

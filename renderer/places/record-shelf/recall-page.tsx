@@ -9,7 +9,7 @@ import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
 import { RecallCalls } from './recall-calls.tsx';
 import { RecallPacks } from './recall-packs.tsx';
-import { ShelfLinks } from './shelf-links.tsx';
+import { ShelfHead } from './shelf-head.tsx';
 
 const text = words.recall;
 const SECOND_MS = 1000;
@@ -21,10 +21,7 @@ export function RecallPage({ recallId }: { readonly recallId: string }): ReactNo
   const { recall } = answer.data;
   return (
     <>
-      <div className="spread">
-        <h1>{text.row(recall.isDrill ? text.drill : text.real, recall.about.label)}</h1>
-        <ShelfLinks here={null} />
-      </div>
+      <ShelfHead title={text.row(recall.isDrill ? text.drill : text.real, recall.about.label)} lead={null} here={null} />
       <Stand view={answer.data} />
       <RecallPacks view={answer.data} />
       <RecallCalls recall={recall} />
@@ -57,6 +54,7 @@ function Stand({ view }: { readonly view: RecallView }): ReactNode {
         <h2>{text.expected}</h2>
         <ul>{view.expected.map((each) => <li key={each.where}>{each.packs} {each.where}</li>)}</ul>
         {view.unpacked.length === 0 ? null : <p className="fault">{text.unpacked(view.unpacked.join(', '))}</p>}
+        {view.brines.length === 0 ? null : <p className="fault">{text.brines(view.brines.join(', '))}</p>}
         <h2>{text.weights}</h2>
         <ul>{view.weights.map((line) => <li key={line}>{line}</li>)}</ul>
       </section>

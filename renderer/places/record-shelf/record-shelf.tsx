@@ -9,7 +9,7 @@ import { ExportPage } from './export-page.tsx';
 import { FindAnything } from './find-anything.tsx';
 import { RecallList } from './recall-list.tsx';
 import { RecallPage } from './recall-page.tsx';
-import { ShelfLinks } from './shelf-links.tsx';
+import { ShelfHead } from './shelf-head.tsx';
 import { TracePage } from './trace-page.tsx';
 import './record-shelf.css';
 
@@ -36,13 +36,7 @@ function Shelf(): ReactNode {
   const batches = found.data?.batches ?? [];
   return (
     <>
-      <div className="spread">
-        <div>
-          <h1>{text.title}</h1>
-          <p className="soft">{text.lead}</p>
-        </div>
-        <ShelfLinks here="batches" />
-      </div>
+      <ShelfHead title={text.title} lead={text.lead} here="batches" />
       <FindAnything typed={typed} onType={setTyped} />
       <ProblemNote failure={failureOf(found.error)} />
       {batches.length === 0 && found.data !== undefined ? <p>{typed === '' ? text.empty : text.none}</p> : null}

@@ -6,7 +6,7 @@ import { PressButton } from '../../parts/button.tsx';
 import { Leaf } from '../../parts/leaf.tsx';
 import { ProblemNote } from '../../parts/problem-note.tsx';
 import { words } from '../../words/words.ts';
-import { ShelfLinks } from './shelf-links.tsx';
+import { ShelfHead } from './shelf-head.tsx';
 import { TraceList } from './trace-list.tsx';
 import { TracePictureView } from './trace-picture-view.tsx';
 
@@ -19,13 +19,7 @@ export function TracePage({ kind, id }: { readonly kind: string; readonly id: st
   const { data } = answer;
   return (
     <>
-      <div className="spread">
-        <div>
-          <h1>{text.title(data?.title ?? '')}</h1>
-          {data === undefined ? null : <p className="soft">{text.lead(data.packs)}</p>}
-        </div>
-        <ShelfLinks here={null} />
-      </div>
+      <ShelfHead title={text.title(data?.title ?? '')} lead={data === undefined ? null : text.lead(data.packs)} here={null} />
       <ProblemNote failure={failureOf(answer.error)} />
       {data === undefined || !start.success ? null : (
         <>
@@ -54,6 +48,7 @@ function RecallButtons({ kind, id, title }: { readonly kind: TraceStartKind; rea
       <ProblemNote failure={start.failure} />
       {asking ? (
         <Leaf title={text.recallSure(title)} onClose={() => setAsking(false)}>
+          <p>{text.recallHolds}</p>
           <div className="row">
             <PressButton isDisabled={start.busy} onPress={() => { void begin(false); }}>{text.recallYes}</PressButton>
             <PressButton onPress={() => setAsking(false)}>{words.parts.cancel}</PressButton>

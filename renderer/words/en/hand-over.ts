@@ -26,6 +26,8 @@ export const handOver = {
   all: 'All of them',
   noneOf: 'None of them',
   stays: (code: string, why: string) => `${code}: ${why}`,
+  notGiven: (code: string, why: string) => `Pack ${code} is not put on the list: ${why}`,
+  notTheirs: (where: string) => `it is not among the packs that may be given here; it is ${where}.`,
   frozen: 'Frozen hard?',
   cold: 'How cold?',
   hows: { reading: 'Read with a thermometer', touch: 'Felt by hand', 'not-checked': 'Not checked' },

@@ -57,7 +57,8 @@ export async function showLabels(page: Page, batchId: string, stockId: string): 
   await page.evaluate(() => document.fonts.ready);
 }
 
-/** The PDF that the page prints. */
-export function printPdf(page: Page): Promise<Buffer> {
+/** The PDF that the page prints, once labels on it have their final size. */
+export async function printPdf(page: Page): Promise<Buffer> {
+  await expect(page.locator('.label-run:not([data-measured])')).toHaveCount(0);
   return page.pdf({ preferCSSPageSize: true, printBackground: true });
 }

@@ -46,11 +46,12 @@ export interface ComposedCase {
  * packs lay there.
  * Nothing is taken out here: the case names what people left out, and `applyExclusions` takes it out.
  * @param readingsAt handed on where the same readings are needed more than once
+ * @param leftMs as if its last pack had left then
  */
-export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room)): ComposedCase {
+export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room), leftMs?: number): ComposedCase {
   const load = loadOfBatch(room, batch);
-  const kept = keptColdOf(room, batch, load, keeping.store);
-  const plans = plansOf(room, batch, keeping);
+  const kept = keptColdOf(room, batch, load, keeping.store, leftMs);
+  const plans = plansOf(room, batch, keeping, kept);
   const evidence = evidenceOf(room, plans, readingsAt);
   const judgeCase: Omit<JudgeCase, 'errorTicks'> = {
     process: batch.process,
@@ -73,7 +74,7 @@ export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping
 }
 
 /** Where the readings of a batch's points come from, for one way of packing and keeping it. */
-export function plansOf(room: BookRoom, batch: StoredBatch, { store }: Pick<Keeping, 'store'>): PointPlan[] {
+export function plansOf(room: BookRoom, batch: StoredBatch, { store }: Pick<Keeping, 'store'>, kept: KeptCold = keptColdOf(room, batch, loadOfBatch(room, batch), store)): PointPlan[] {
   const load = loadOfBatch(room, batch);
   return [
     ...rawPoints(room, batch),
@@ -81,7 +82,7 @@ export function plansOf(room: BookRoom, batch: StoredBatch, { store }: Pick<Keep
     ...roomPoints(room, batch),
     ...brinePoints(batch),
     ...dryPoints(room, batch, load),
-    ...keptColdOf(room, batch, load, store).plans,
+    ...kept.plans,
   ];
 }
 
@@ -122,9 +123,9 @@ function spanOf(inMs: number | null, outMs: number | null): RecordSpan {
   return { inMs: inMs ?? undefined, outMs: outMs ?? undefined, open: outMs === null };
 }
 
-/** Known to be chilled: chilled packs at their sealing, hot-smoked because their cooling ended before and cold-smoked because they are packed cold; frozen packs once they were frozen solid. */
+/** Known to be chilled: chilled packs at their sealing, hot-smoked because their cooling ended before and cold-smoked because they are packed cold; frozen packs once the first of them were frozen solid. */
 function chilledMs(batch: StoredBatch, kept: KeptCold, store: StoreKind): number | undefined {
-  if (store === 'frozen') return kept.packs === undefined ? undefined : kept.frozenMs;
+  if (store === 'frozen') return kept.packs === undefined ? undefined : kept.chilledMs;
   return batch.sealedAtMs ?? undefined;
 }
 

@@ -4,6 +4,7 @@ import { clockWords, type Words } from '../../../../app/limits/words.ts';
 import { firstWhere } from '../../../../app/measures/halving.ts';
 import { localTime } from '../../../../app/measures/zone.ts';
 import { findDoubts, type Doubt } from '../../../../app/probes/doubts.ts';
+import { sha256Hex } from '../../book/canonical.ts';
 import type { BookRoom, SeriesReading } from '../../room.ts';
 import { kitchenOf } from '../kitchen.ts';
 import { sayDay } from '../when.ts';
@@ -30,7 +31,7 @@ export interface LookedThrough {
 /** More stretches than a kitchen has under way at once; the longest unused goes first. */
 const MOST_KEPT = 256;
 const kept = new Map<string, readonly FoundDoubt[]>();
-const stamps = new WeakMap<readonly SeriesReading[], readonly number[]>();
+const stamps = new WeakMap<readonly SeriesReading[], string>();
 
 export function readBy({ how, instrumentId }: SeriesReading): ReadBy {
   return { how: how === 'file' || how === 'instrument' ? 'logged' : 'typed', instrumentId };
@@ -86,17 +87,28 @@ function readingsFrom(readings: readonly SeriesReading[], fromMs: number, toMs: 
   return readings.slice(firstWhere(readings.length, (place) => (readings[place]?.atMs ?? 0) >= fromMs), firstWhere(readings.length, (place) => (readings[place]?.atMs ?? 0) > toMs));
 }
 
-/** Tells one record from another: how many readings, up to when, and a sum over all their numbers. Worked out once for an array, since several points ask for the chamber's. */
-function stampOf(readings: readonly SeriesReading[]): readonly number[] {
+/**
+ * Tells one record from another: how many readings, up to when, a sum over all their numbers, and by which thermometer
+ * and entry they came. A command that failed may have shown the same numbers as of another one. Worked out once for an
+ * array, since several points ask for the chamber's.
+ */
+function stampOf(readings: readonly SeriesReading[]): string {
   const known = stamps.get(readings) ?? sumUp(readings);
   stamps.set(readings, known);
   return known;
 }
 
-function sumUp(readings: readonly SeriesReading[]): readonly number[] {
+function sumUp(readings: readonly SeriesReading[]): string {
   let sum = 0;
-  for (const { atMs, lowTicks } of readings) sum = Math.imul(sum ^ (atMs % 4_294_967_291), 0x01000193) ^ Math.imul(lowTicks, 0x9e3779b1);
-  return [readings.length, readings.at(-1)?.atMs ?? 0, sum];
+  const came: unknown[] = [];
+  let last: SeriesReading | undefined;
+  for (const [index, reading] of readings.entries()) {
+    const { atMs, lowTicks, instrumentId, how, entry } = reading;
+    sum = Math.imul(sum ^ (atMs % 4_294_967_291), 0x01000193) ^ Math.imul(lowTicks, 0x9e3779b1);
+    if (last?.instrumentId !== instrumentId || last.how !== how || last.entry !== entry) came.push([index, instrumentId, how, entry]);
+    last = reading;
+  }
+  return JSON.stringify([readings.length, readings.at(-1)?.atMs ?? 0, sum, sha256Hex(JSON.stringify(came))]);
 }
 
 /** Clock times with their day: a doubt is read long after. */

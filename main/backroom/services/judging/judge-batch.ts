@@ -53,11 +53,12 @@ export function keepingOf(room: BookRoom, batch: StoredBatch): Keeping {
  * Judges a batch by its deciding set, on the record as it is now.
  * @param keeping how it is to be packed and kept; as it stands when left out
  * @param readingsAt handed on where the same readings are needed more than once
+ * @param leftMs as if its last pack had left then
  */
-export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping = keepingOf(room, batch), readingsAt: ReadingsAt = readOnce(room)): BatchJudgement {
+export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping = keepingOf(room, batch), readingsAt: ReadingsAt = readOnce(room), leftMs?: number): BatchJudgement {
   const limits = limitsOf(room);
   const set = setOf(room, batch.setId);
-  const composed = composeCase(room, batch, keeping, readingsAt);
+  const composed = composeCase(room, batch, keeping, readingsAt, leftMs);
   const packing = atSealing(set, composed, room.clock.nowMs());
   const leaving = atHandOver(composed, room.clock.nowMs());
   const standing = standingDecision(room, batch.id);
