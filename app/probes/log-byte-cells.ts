@@ -5,7 +5,8 @@ import { TICKS_PER_CELSIUS, TICKS_PER_FAHRENHEIT } from '../measures/temperature
 /** What `plainCode` answers for a cell that is no plain number. */
 export const NOT_PLAIN = -2_147_483_648;
 
-const LARGEST_DIGITS = 500_000_000;
+/** Digits of a plain number are a smaller whole number than this, so that four times it fits 32 bits. */
+export const LARGEST_DIGITS = 500_000_000;
 
 /** Where the cell that was read last ended. */
 export interface CellEnd {

@@ -2,10 +2,10 @@
 import type { TemperatureUnit } from '../measures/temperature.ts';
 import { NOT_PLAIN, findFieldEnd, plainCodeAt, splitBytes, trimEnd, trimStart, type CellEnd } from './log-byte-cells.ts';
 import { textOf, type ByteLines } from './log-byte-lines.ts';
-import { IGNORED, KEPT, readLongRun, readWideRun, runKindOf, TIME, type PlainRun } from './log-byte-run.ts';
 import { addCell, addCode, addUnit } from './log-byte-series.ts';
 import type { ByteTimes } from './log-byte-times.ts';
 import { ByteTracks, ByteUnits, countTime, type ByteTrack } from './log-byte-tracks.ts';
+import { IGNORED, KEPT, TIME } from './log-plain-rows.ts';
 import { isThinkable, type NumberCell } from './log-cells.ts';
 import type { LogLayout } from './log-layout.ts';
 import type { RowReader } from './log-rows.ts';
@@ -81,29 +81,13 @@ class ByteRowReader {
 
   readAll(): ByteRows | undefined {
     const { lines, layout } = this.table;
-    const kind = this.saysUnits ? undefined : runKindOf(this.tasks, this.table.reader.channelColumn !== -1);
     for (let index = layout.dataStart; index < lines.count; index += 1) {
-      if (kind !== undefined) index = this.readRun(kind, index);
-      if (index === lines.count) break;
       const isSpecial = lines.special.has(index);
       const track = isSpecial ? undefined : this.readPlain(index);
       const isResolved = track === undefined ? this.readText(index, !isSpecial) : this.keepPlain(index, track);
       if (!isResolved) return undefined;
     }
     return { atMs: this.atMs.subarray(0, this.rows), lines: this.lines.subarray(0, this.rows), tracks: this.tracks.all, refused: this.refused, blank: this.blank };
-  }
-
-  /** Reads as many plain rows as follow each other. @returns the first that isn't plain; the number of lines where all are */
-  private readRun(kind: 'wide' | 'long', index: number): number {
-    const { table: { lines, times, mark, instantOf }, tasks, delimiter, tracks, atMs } = this;
-    const run: PlainRun = { lines, tasks, delimiter, mark, times, tracks, atMs, lineOf: this.lines, instantOf };
-    const end = { index, rows: this.rows };
-    const series = tracks.all[0]?.series ?? [];
-    if (kind === 'long') readLongRun(run, end);
-    // Once a row lacked a reading, rows and readings no longer go together.
-    else if (series.every((one) => one.rows === null && one.count === this.rows)) readWideRun(run, series, end);
-    this.rows = end.rows;
-    return end.index;
   }
 
   /** Reads a row's cells and tells its channel; `undefined` where the row must be read as a text. */
@@ -237,7 +221,8 @@ class ByteRowReader {
   }
 }
 
-function tasksOf(columnCount: number, { readings, unitColumns, channelColumn }: RowReader, times: ByteTimes): Int32Array {
+/** What is done with the cells of each column. */
+export function tasksOf(columnCount: number, { readings, unitColumns, channelColumn }: Pick<RowReader, 'readings' | 'unitColumns' | 'channelColumn'>, times: { readonly columns: readonly number[] }): Int32Array {
   const tasks = new Int32Array(columnCount).fill(IGNORED);
   for (const column of [...unitColumns, channelColumn]) if (column !== -1) tasks[column] = KEPT;
   readings.forEach((column, each) => {

@@ -3,7 +3,7 @@ import type { TemperatureUnit } from '../measures/temperature.ts';
 import { NOT_PLAIN, plainCodeOfText, textOfCode, ticksPerStep, valueOfCode } from './log-byte-cells.ts';
 import type { NumberCell } from './log-cells.ts';
 import type { UnitEvidence } from './log-units.ts';
-import type { PlainTexts, ReadingColumns } from './reading-columns.ts';
+import type { ReadingColumns } from './reading-columns.ts';
 
 const FAHRENHEIT_ZERO_TICKS = -160_000;
 
@@ -67,18 +67,41 @@ interface SpannedColumns {
   readonly highest: number;
 }
 
-/** The readings in a unit; instants by row. Ticks beyond 32 bits are not in the columns, but show in the highest and lowest. */
+/** The instants of each series; channels that were read together share theirs. */
+export function instantsOfSeries(all: readonly ByteSeries[], ofRows: Float64Array): readonly Float64Array[] {
+  const found: Float64Array[] = [];
+  for (const series of all) {
+    const own = byRow(series, ofRows);
+    const before = found.at(-1);
+    found.push(before !== undefined && areSame(before, own) ? before : own);
+  }
+  return found;
+}
+
+function areSame(one: Float64Array, other: Float64Array): boolean {
+  if (one.length !== other.length) return false;
+  for (let index = 0; index < one.length; index += 1) if (one[index] !== other[index]) return false;
+  return true;
+}
+
+/**
+ * The readings in a unit. Ticks beyond 32 bits are not in the columns, but show in the highest and lowest.
+ * @param atMs of each reading
+ */
 export function columnsOfSeries(series: ByteSeries, unit: TemperatureUnit, mark: '.' | ',', atMs: Float64Array): SpannedColumns {
   const { count, codes, odd } = series;
+  const alike = ticksAlike(series, unit);
+  if (alike !== undefined) {
+    const { lowTicks, decimals, lowest, highest } = alike;
+    return { columns: { unit, atMs, lowTicks, cut: null, texts: { decimals, mark: decimals === 0 ? '.' : mark } }, lowest, highest };
+  }
   const steps = ticksPerStep(unit);
   const zero = unit === 'F' ? FAHRENHEIT_ZERO_TICKS : 0;
   const lowTicks = new Int32Array(count);
-  const decimals = (codes[0] ?? 0) & 3;
-  let [lowest, highest, others] = [Infinity, -Infinity, 0];
+  let [lowest, highest] = [Infinity, -Infinity];
   for (let index = 0; index < count; index += 1) {
     const code = codes[index] ?? 0;
     if (code === NOT_PLAIN) continue;
-    others |= (code & 3) ^ decimals;
     const ticks = (code >> 2) * (steps[code & 3] ?? 0) + zero;
     lowTicks[index] = ticks;
     if (ticks < lowest) lowest = ticks;
@@ -94,17 +117,36 @@ export function columnsOfSeries(series: ByteSeries, unit: TemperatureUnit, mark:
     cut ??= new Uint8Array(count);
     cut[index] = 1;
   }
-  const isUniform = others === 0 && odd.size === 0;
-  const texts: PlainTexts | readonly string[] = isUniform ? { decimals, mark: decimals === 0 ? '.' : mark } : textsOf(series, mark);
-  return { columns: { unit, atMs: byRow(series, atMs), lowTicks, cut, texts }, lowest, highest };
+  return { columns: { unit, atMs, lowTicks, cut, texts: textsOf(series, mark) }, lowest, highest };
+}
+
+/** The ticks of readings that all have as many decimals; `undefined` where one is written otherwise. */
+function ticksAlike({ count, codes, odd }: ByteSeries, unit: TemperatureUnit): { lowTicks: Int32Array; decimals: number; lowest: number; highest: number } | undefined {
+  if (odd.size > 0) return undefined;
+  const first = codes[0] ?? 0;
+  const decimals = first & 3;
+  const step = ticksPerStep(unit)[decimals] ?? 0;
+  const zero = unit === 'F' ? FAHRENHEIT_ZERO_TICKS : 0;
+  const lowTicks = new Int32Array(count);
+  let [least, most, others] = [first >> 2, first >> 2, 0];
+  for (let index = 0; index < count; index += 1) {
+    const code = codes[index] ?? 0;
+    const digits = code >> 2;
+    others |= code ^ first;
+    if (digits < least) least = digits;
+    if (digits > most) most = digits;
+    lowTicks[index] = digits * step + zero;
+  }
+  return (others & 3) === 0 ? { lowTicks, decimals, lowest: least * step + zero, highest: most * step + zero } : undefined;
 }
 
 /** What each reading's row has; the same array where every row has a reading. */
 export function byRow<V extends Float64Array | Int32Array>({ rows, count }: ByteSeries, ofRows: V): V {
   if (count === ofRows.length) return ofRows;
-  const picked = ofRows.slice(0, count);
-  if (rows !== null) for (let index = 0; index < count; index += 1) picked[index] = ofRows[rows[index] ?? 0] ?? 0;
-  // A slice of an array of one kind is an array of that kind.
+  if (rows === null) return ofRows.slice(0, count) as V;
+  const picked = ofRows instanceof Float64Array ? new Float64Array(count) : new Int32Array(count);
+  for (let index = 0; index < count; index += 1) picked[index] = ofRows[rows[index] ?? 0] ?? 0;
+  // It is of the kind that was given.
   return picked as V;
 }
 

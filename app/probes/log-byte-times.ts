@@ -34,7 +34,7 @@ export function byteTimes(bytes: Uint8Array, plan: TimePlan): ByteTimes | undefi
 }
 
 /** A clock time in a cell, and where it ends. */
-interface FoundClock {
+export interface FoundClock {
   ms: number;
   end: number;
 }
@@ -121,7 +121,7 @@ function countTimes(bytes: Uint8Array, column: number, unitMs: number, kind: Row
 }
 
 /** Where the clock time in a cell begins: alone, or behind a space or a T; -1 without one. */
-function clockStart(bytes: Uint8Array, from: number, to: number): number {
+export function clockStart(bytes: Uint8Array, from: number, to: number): number {
   let colon = from;
   while (colon < to && bytes[colon] !== COLON) colon += 1;
   let start = colon;
@@ -131,7 +131,7 @@ function clockStart(bytes: Uint8Array, from: number, to: number): number {
 }
 
 /** Reads `5:31`, `05:31:10`, `05:31:10.500` or `5:31:10 AM`. */
-function readClock(bytes: Uint8Array, from: number, to: number, found: FoundClock): boolean {
+export function readClock(bytes: Uint8Array, from: number, to: number, found: FoundClock): boolean {
   let at = from;
   let hour = 0;
   while (at < to && isDigit(bytes[at])) {
@@ -177,7 +177,7 @@ function halfDayAt(bytes: Uint8Array, from: number, to: number): number {
 }
 
 /** Nothing, `Z`, or an offset such as `+02:00`. */
-function isOffset(bytes: Uint8Array, from: number, to: number): boolean {
+export function isOffset(bytes: Uint8Array, from: number, to: number): boolean {
   if (to === from) return true;
   if (to - from === 1) return bytes[from] === 90;
   return to - from === 6 && (bytes[from] === 43 || bytes[from] === 45) && pairAt(bytes, from + 1) >= 0 && bytes[from + 3] === COLON && pairAt(bytes, from + 4) >= 0;

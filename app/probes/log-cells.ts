@@ -69,6 +69,17 @@ export function readValueCell(cell: string): ValueCell {
   return bare !== cell && isMissingWord(bare) ? MISSING : OTHER;
 }
 
+/** A number as most cells write it; above this some stand for “no sensor”. */
+const USUAL = /^(?:0|-?[1-9]\d{0,2})(?:\.\d{1,3})?$/;
+const LARGEST_USUAL = 126;
+
+/** The value of a cell that is a usual temperature; `undefined` where `readValueCell` must look. */
+export function usualValue(cell: string): number | undefined {
+  if (cell.length > 8 || !USUAL.test(cell)) return undefined;
+  const value = Number(cell);
+  return Math.abs(value) < LARGEST_USUAL ? value : undefined;
+}
+
 /** As `readValueCell` without the words and numbers for "no reading": times and counts. */
 export function readNumber(cell: string): NumberCell | undefined {
   if (cell.length > LONGEST_NUMBER) return undefined;

@@ -4,9 +4,10 @@ import { findInstants, zoneOf } from './log-instants.ts';
 import { NOT_PLAIN, plainCodeOfText } from './log-byte-cells.ts';
 import { indexLines, textOf, type ByteLines } from './log-byte-lines.ts';
 import { readByteRows, type ByteRows } from './log-byte-rows.ts';
-import { byRow, columnsOfSeries } from './log-byte-series.ts';
+import { byRow, columnsOfSeries, instantsOfSeries } from './log-byte-series.ts';
 import { byteTimes } from './log-byte-times.ts';
 import { LARGEST_LOG_BYTES } from './log-bytes.ts';
+import { readPlainLog } from './log-plain.ts';
 import { splitFields } from './log-lines.ts';
 import { momentShape, numericDateOf } from './log-moments.ts';
 import { settleElapsedUnit } from './log-questions.ts';
@@ -73,12 +74,30 @@ function placeAsColumns(place: LogPlace, wild: ReadonlyMap<number, string>): Col
  */
 export function readLogBytes(bytes: Uint8Array, options: LogOptions): ColumnLog | undefined {
   if (bytes.length > LARGEST_LOG_BYTES) return undefined;
+  return readPlainRows(bytes, options) ?? readByRows(bytes, options);
+}
+
+/** As `readLogBytes`, of a long log all of whose rows are plain. */
+export function readPlainRows(bytes: Uint8Array, options: LogOptions): ColumnLog | undefined {
+  const log = readPlainLog(bytes, options, markOf);
+  if (log === undefined || !isUsual(log.table)) return undefined;
+  const { table } = log;
+  const evidence = weighDates(table, () => log.dates);
+  const order = evidence?.settled ?? answeredOrder(evidence, table.answers);
+  const instantOf = instantsOf(table);
+  if (instantOf === undefined || (evidence !== undefined && order === undefined)) return undefined;
+  const rows = log.finish(order, instantOf);
+  const readings = table.roles.flatMap((role, index) => (role === 'reading' ? [index] : []));
+  return rows === undefined ? undefined : finish(table, rows, markOf(table, readings), evidence !== undefined && evidence.settled === undefined);
+}
+
+function readByRows(bytes: Uint8Array, options: LogOptions): ColumnLog | undefined {
   const lines = indexLines(bytes);
   const opened = lines === undefined ? undefined : openTable(lines, options);
   if (lines === undefined || opened === undefined || !opened.ok) return undefined;
   const table = opened.value;
-  const { layout, answers, plan, heading, swapped } = table;
-  if (swapped !== undefined || momentShape(layout.headings[plan.column] ?? '') !== undefined || /^\d/.test(layout.headings[plan.column] ?? '')) return undefined;
+  const { layout, answers, plan, heading } = table;
+  if (!isUsual(table)) return undefined;
   const evidence = weighDates(table, () => datesOf(table, lines));
   const order = evidence?.settled ?? answeredOrder(evidence, answers);
   const elapsed = settleElapsedUnit(plan, answers['elapsedUnit'], heading);
@@ -87,24 +106,31 @@ export function readLogBytes(bytes: Uint8Array, options: LogOptions): ColumnLog 
   const instantOf = instantsOf({ ...table, plan: elapsed.plan });
   if (instantOf === undefined) return undefined;
   const reader = rowReader(layout, table.roles, rowTimeReader(elapsed.plan, order, layout.headings));
-  const mark = markOf(table, lines, reader.readings);
+  const mark = markOf(table, reader.readings);
   const rows = readByteRows({ lines, layout, reader, times, mark: mark.charCodeAt(0), instantOf });
-  return rows === undefined || rows.atMs.length === 0 ? undefined : finish(table, lines, rows, mark, evidence !== undefined && evidence.settled === undefined);
+  return rows === undefined || rows.atMs.length === 0 ? undefined : finish(table, rows, mark, evidence !== undefined && evidence.settled === undefined);
 }
 
-function finish(table: LogTable, lines: ByteLines, rows: ByteRows, mark: '.' | ',', orderWasChosen: boolean): ColumnLog | undefined {
-  const { layout, facts, opening, answers } = table;
+/** Whether nothing is to be asked of the headings. */
+function isUsual({ swapped, layout, plan }: LogTable): boolean {
+  const heading = layout.headings[plan.column] ?? '';
+  return swapped === undefined && momentShape(heading) === undefined && !/^\d/.test(heading);
+}
+
+function finish(table: LogTable, rows: ByteRows, mark: '.' | ',', orderWasChosen: boolean): ColumnLog | undefined {
+  const { lines, layout, facts, opening, answers } = table;
   if (rows.tracks.some(({ up, down }) => down >= 3 && down > 3 * up)) return undefined;
   const series = rows.tracks.flatMap((track) => track.series);
   const units = settleUnits(series, facts, opening, answers);
   if (units.questions.length > 0) return undefined;
+  const atMsOf = instantsOfSeries(series, rows.atMs);
   const places: ColumnPlace[] = [];
   const remarked: RemarkedPlace[] = [];
   for (const [index, one] of series.entries()) {
     const settled = units.all[index];
     const unit = settled?.unit;
     if (settled === undefined || unit === undefined || (unit === 'F' ? one.saidCelsius : one.saidFahrenheit) > 0) return undefined;
-    const { columns, lowest, highest } = columnsOfSeries(one, unit, mark, rows.atMs);
+    const { columns, lowest, highest } = columnsOfSeries(one, unit, mark, atMsOf[index] ?? rows.atMs);
     if (Math.max(-lowest, highest) > LARGEST_TICKS) return undefined;
     const place = { name: settled.name, column: one.column, columns, lines: byRow(one, rows.lines) };
     places.push(place);
@@ -155,7 +181,7 @@ function isRepeat(bytes: Uint8Array, from: number, to: number, known: number): b
 }
 
 /** The mark that the first number with decimals has. */
-function markOf({ layout }: LogTable, lines: ByteLines, readings: readonly number[]): '.' | ',' {
+function markOf({ layout, lines }: LogTable, readings: readonly number[]): '.' | ',' {
   if (layout.delimiter === ',') return '.';
   const last = Math.min(lines.count, layout.dataStart + 100);
   for (let index = layout.dataStart; index < last; index += 1) {

@@ -1,5 +1,5 @@
 /** Where the table of a log lies in its text: delimiter, headings, units row, first data row, number of fields. */
-import { readValueCell, unitFromWord } from './log-cells.ts';
+import { readValueCell, unitFromWord, usualValue } from './log-cells.ts';
 import { hintFromHeading, isUnitsRow } from './log-headings.ts';
 import { DELIMITERS, isBlankLine, splitFields, type Delimiter, type LogLines } from './log-lines.ts';
 import { momentShape } from './log-moments.ts';
@@ -36,9 +36,24 @@ interface Row {
 /** `timed`: a date or clock time beside a number; `numbers`: two numbers or more, the first may be a time; `words`: neither. */
 type RowKind = 'timed' | 'numbers' | 'words';
 
+/** What cells look like, as far as they were looked at: the same ones come again and again. */
+const known = new Map<string, CellShape>();
+const MOST_KNOWN = 10_000;
+const LONGEST_KNOWN = 40;
+
 /** What a cell looks like, not whether it is right: `2026-13-45 05:31` is a moment here. */
 export function shapeOf(cell: string): CellShape {
+  const before = known.get(cell);
+  if (before !== undefined) return before;
+  const shape = lookAt(cell);
+  if (known.size >= MOST_KNOWN) known.clear();
+  if (cell.length <= LONGEST_KNOWN) known.set(cell, shape);
+  return shape;
+}
+
+function lookAt(cell: string): CellShape {
   if (cell === '') return 'blank';
+  if (usualValue(cell) !== undefined) return 'number';
   if (unitFromWord(cell) !== undefined) return 'unit';
   const value = readValueCell(cell).kind;
   if (value === 'missing' || value === 'number') return value;

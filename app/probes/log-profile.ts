@@ -1,5 +1,5 @@
 /** What the cells of each column look like, over a sample of the data rows from the whole file. */
-import { readNumber } from './log-cells.ts';
+import { readNumber, usualValue } from './log-cells.ts';
 import { shapeOf, type CellShape, type LogLayout } from './log-layout.ts';
 import { isBlankLine, splitFields, type LogLines } from './log-lines.ts';
 
@@ -37,7 +37,7 @@ export function profileColumns(lines: LogLines, layout: LogLayout): readonly Col
       if (cell === '') return;
       if (draft.distinct.size <= 64) draft.distinct.add(cell);
       if (draft.first.length < 200) draft.first.push(cell);
-      if (shape === 'number') draft.numbers.push(readNumber(cell)?.value ?? 0);
+      if (shape === 'number') draft.numbers.push(usualValue(cell) ?? readNumber(cell)?.value ?? 0);
     });
   }
   return drafts.map((draft) => ({ ...draft, rows, filled: rows - draft.shapes.blank - draft.shapes.missing }));

@@ -27,11 +27,13 @@ export interface LogTable {
   readonly timeZone: string | undefined;
 }
 
-/** Finds the table, or says why there is none that can be read. */
-export function openTable(lines: LogLines, options: LogOptions): Outcome<LogTable> {
+/**
+ * Finds the table, or says why there is none that can be read.
+ * @param layout where it is known already
+ */
+export function openTable(lines: LogLines, options: LogOptions, layout = findLayout(lines)): Outcome<LogTable> {
   const fileName = options.fileName ?? 'The file';
   const answers = options.answers ?? {};
-  const layout = findLayout(lines);
   if (layout === undefined) {
     return bad(`No row of “${fileName}” has a time and a temperature.`, undefined, 'Export the log as CSV with one row for each time.');
   }

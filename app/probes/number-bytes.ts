@@ -6,6 +6,8 @@
 
 /** A safe integer with its sign takes no more bytes than this. */
 const LONGEST_NUMBER = 10;
+/** Two numbers of 32 bits lie no further apart than 33 bits tell, with their sign. */
+const LONGEST_DIFFERENCE = 5;
 
 /** Grows as it is written. */
 export class ByteWriter {
@@ -39,13 +41,44 @@ export class ByteWriter {
     this.writeUnsigned(value < 0 ? -2 * value - 1 : 2 * value);
   }
 
+  /** Whole numbers of either sign: of some values, from the second on, how many steps each lies from the one before. */
+  writeDifferences(values: Int32Array, step: number): void {
+    this.makeRoom(LONGEST_DIFFERENCE * values.length);
+    const { bytes } = this;
+    let { length } = this;
+    let before = values[0] ?? 0;
+    for (let index = 1; index < values.length; index += 1) {
+      const value = values[index] ?? 0;
+      const steps = (value - before) / step;
+      before = value;
+      let rest = steps < 0 ? -2 * steps - 1 : 2 * steps;
+      while (rest >= 0x80) {
+        bytes[length++] = (rest % 0x80) | 0x80;
+        rest = Math.floor(rest / 0x80);
+      }
+      bytes[length++] = rest;
+    }
+    this.length = length;
+  }
+
+  /** Numbers that were written elsewhere. */
+  writeBytes(written: Uint8Array): void {
+    this.makeRoom(written.length);
+    this.bytes.set(written, this.length);
+    this.length += written.length;
+  }
+
   /** What was written. */
   finish(): Uint8Array {
     return this.bytes.subarray(0, this.length);
   }
 
-  private grow(): void {
-    const larger = new Uint8Array(this.bytes.length * 2 + LONGEST_NUMBER);
+  private makeRoom(more: number): void {
+    if (this.length + more > this.bytes.length) this.grow(more);
+  }
+
+  private grow(more = LONGEST_NUMBER): void {
+    const larger = new Uint8Array(this.bytes.length * 2 + more);
     larger.set(this.bytes);
     this.bytes = larger;
   }

@@ -10,21 +10,33 @@
  *   form 1: for each reading u cut · u length · that many times u, the UTF-16 code units of its text
  * Times and ticks are written as a whole, one after the other, so that a general compressor finds their patterns.
  */
+import { ticksPerStep } from './log-byte-cells.ts';
 import { ByteReader, ByteWriter, greatestDivisor } from './number-bytes.ts';
 import { textAt, type PlainTexts, type ReadingColumns } from './reading-columns.ts';
 
 const VERSION = 1;
+/** A difference of two ticks takes no more bytes than this. */
+const LONGEST_TICK = 5;
 const UNITS = ['C', 'F'] as const;
 
-/** The bytes of some readings. */
-export function bytesOfReadings(columns: ReadingColumns): Uint8Array {
-  const { atMs, lowTicks, cut, texts, unit } = columns;
-  // Mostly a byte for each instant and each tick.
-  const writer = new ByteWriter(64 + 3 * atMs.length);
-  const plain = cut === null && 'decimals' in texts ? texts : undefined;
-  for (const value of [VERSION, atMs.length, UNITS.indexOf(unit), formOf(plain)]) writer.writeUnsigned(value);
+/** The bytes of some instants as they stand in those of readings. */
+export function bytesOfTimes(atMs: Float64Array): Uint8Array {
+  const writer = new ByteWriter(64 + 2 * atMs.length);
   writeTimes(writer, atMs);
-  writeTicks(writer, lowTicks);
+  return writer.finish();
+}
+
+/**
+ * The bytes of some readings.
+ * @param times of their instants, where they are known
+ */
+export function bytesOfReadings(columns: ReadingColumns, times = bytesOfTimes(columns.atMs)): Uint8Array {
+  const { lowTicks, cut, texts, unit } = columns;
+  const writer = new ByteWriter(64 + times.length + LONGEST_TICK * lowTicks.length);
+  const plain = cut === null && 'decimals' in texts ? texts : undefined;
+  for (const value of [VERSION, lowTicks.length, UNITS.indexOf(unit), formOf(plain)]) writer.writeUnsigned(value);
+  writer.writeBytes(times);
+  writeTicks(writer, lowTicks, plain === undefined ? 1 : (ticksPerStep(unit)[plain.decimals] ?? 1));
   if (plain !== undefined) writer.writeUnsigned(plain.decimals);
   else writeTexts(writer, columns);
   return writer.finish();
@@ -90,17 +102,17 @@ function readTimes(reader: ByteReader, count: number): Float64Array {
   return values;
 }
 
-function writeTicks(writer: ByteWriter, ticks: Int32Array): void {
-  const step = stepOfTicks(ticks);
+/** @param least what divides all differences in any case: that of a number's last digit */
+function writeTicks(writer: ByteWriter, ticks: Int32Array, least: number): void {
+  const step = stepOfTicks(ticks, least);
   writer.writeSigned(ticks[0] ?? 0);
   writer.writeUnsigned(step);
-  const divisor = Math.max(1, step);
-  for (let index = 1; index < ticks.length; index += 1) writer.writeSigned(((ticks[index] ?? 0) - (ticks[index - 1] ?? 0)) / divisor);
+  writer.writeDifferences(ticks, Math.max(1, step));
 }
 
-function stepOfTicks(ticks: Int32Array): number {
+function stepOfTicks(ticks: Int32Array, least: number): number {
   let step = 0;
-  for (let index = 1; index < ticks.length && step !== 1; index += 1) {
+  for (let index = 1; index < ticks.length && step !== least; index += 1) {
     const difference = (ticks[index] ?? 0) - (ticks[index - 1] ?? 0);
     // The step is nearly always known after a few readings.
     if (step === 0 || difference % step !== 0) step = greatestDivisor(step, difference);

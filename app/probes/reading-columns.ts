@@ -22,6 +22,33 @@ export interface ReadingColumns {
   readonly texts: PlainTexts | readonly string[];
 }
 
+/** How the instants of an array lie. */
+export interface InstantSpan {
+  readonly firstMs: number;
+  readonly lastMs: number;
+  /** Each is later than the one before. */
+  readonly isRising: boolean;
+}
+
+/** Columns of a file share their instants, and they are asked for again and again. */
+const spans = new WeakMap<Float64Array, InstantSpan>();
+
+/** From when to when some instants reach, from +Infinity to −Infinity where there is none. Nobody changes an array that was asked about. */
+export function spanOfInstants(atMs: Float64Array): InstantSpan {
+  const known = spans.get(atMs);
+  if (known !== undefined) return known;
+  let [firstMs, lastMs, isRising] = [Infinity, -Infinity, true];
+  for (let index = 0; index < atMs.length; index += 1) {
+    const at = atMs[index] ?? 0;
+    if (at <= lastMs) isRising = false;
+    if (at < firstMs) firstMs = at;
+    if (at > lastMs) lastMs = at;
+  }
+  const span = { firstMs, lastMs, isRising };
+  spans.set(atMs, span);
+  return span;
+}
+
 /** The text of one reading, as it stood in its source. */
 export function textAt(columns: ReadingColumns, index: number): string {
   const { texts } = columns;

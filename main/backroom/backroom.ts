@@ -74,9 +74,10 @@ export async function openBackRoom(choice: BookChoice, parts: BackRoomParts): Pr
     takeFile: (fileName, bytes) => answer(answerLog, 'take file', async () => {
       const handle = keeping.handle();
       if (handle === null) throw new Refusal('NO_BOOK', 'No book is open, so a file can’t be kept.', { remedy: 'Open a book first.' });
+      const shared = shareBytes(bytes);
       const timeZone = handle.reader().shelf('kitchen').get('kitchen')?.timeZone;
-      const keepRead = timeZone === undefined ? undefined : readAhead(hands, bytes, { fileName, timeZone, answers: {} });
-      const fileId = await handle.takeFile(fileName, bytes, { id: newId(), nowMs: clock.nowMs() });
+      const keepRead = timeZone === undefined ? undefined : readAhead(hands, shared, { fileName, timeZone, answers: {} });
+      const fileId = await handle.takeFile(fileName, shared, { id: newId(), nowMs: clock.nowMs() });
       keepRead?.(fileId);
       return { fileId };
     }),
@@ -86,4 +87,11 @@ export async function openBackRoom(choice: BookChoice, parts: BackRoomParts): Pr
       await hands.close();
     },
   };
+}
+
+/** A file's bytes where a helper thread reads them too: of a long log a copy for each thread would take as long as reading it. */
+function shareBytes(bytes: Uint8Array): Uint8Array {
+  const shared = new Uint8Array(new SharedArrayBuffer(bytes.byteLength));
+  shared.set(bytes);
+  return shared;
 }

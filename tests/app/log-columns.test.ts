@@ -2,13 +2,13 @@
 import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { columnsOfLog, readLogBytes, type ColumnLog } from '../../app/probes/log-columns.ts';
+import { columnsOfLog, readLogBytes, readPlainRows, type ColumnLog } from '../../app/probes/log-columns.ts';
 import { shapeOfText } from '../../app/probes/log-shape.ts';
 import type { LogOptions } from '../../app/probes/log-types.ts';
 import { readLog } from '../../app/probes/read-log.ts';
 import { textAt } from '../../app/probes/reading-columns.ts';
 import { decodeLog } from '../../main/backroom/services/log-read.ts';
-import { randomLog } from './log-random.ts';
+import { randomLog, randomLongLog } from './log-random.ts';
 
 const FOLDER = new URL('../fixtures/logs/', import.meta.url);
 const FIXTURE_OPTIONS: LogOptions = { timeZone: 'America/New_York', answers: { unit: 'C', dateOrder: 'month-first', start: '2026-07-14 05:00Z' } };
@@ -49,6 +49,21 @@ describe('A log read from its bytes', () => {
       { numRuns: 1500 },
     );
     expect([...taken.keys()].toSorted()).toEqual(['clock first', 'date and clock', 'elapsed', 'epoch', 'iso', 'long', 'long with units', 'named month', 'numeric date', 'offset', 'twelve hours']);
+  });
+
+  it('gives what the texts give for long ones too, whose plain rows are read in one pass', { timeout: 120_000 }, () => {
+    const taken = new Map<string, number>();
+    fc.assert(
+      fc.property(randomLongLog, ({ text, options, dialect }) => {
+        const bytes = new TextEncoder().encode(text);
+        const read = readPlainRows(bytes, options);
+        if (read === undefined) return;
+        taken.set(dialect, (taken.get(dialect) ?? 0) + 1);
+        expect(spelledOut(read)).toEqual(spelledOut(byTexts(bytes, options)));
+      }),
+      { numRuns: 250 },
+    );
+    expect([...taken.keys()].toSorted()).toEqual(['clock first', 'date and clock', 'iso', 'long', 'named month', 'numeric date', 'offset', 'twelve hours']);
   });
 
   it('gives what the texts give for every whole file, or leaves it to them', () => {

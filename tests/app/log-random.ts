@@ -43,7 +43,14 @@ const WITHOUT_ZONE = ['epoch', 'offset', 'elapsed', 'long', 'long with units'];
 /** What spoils a row, or only looks unusual. */
 const ODD_CELLS = ['', '---', 'OL', '-999', '9999', '62', '+61.5', '062.5', '-0.0', '-0', '.5', '62.', '1e2', '62.8125', '62.80001', '62.8 °F', 'hot', '4,5', '2000000', '-127', '127.5', '999.9', '  63.1 '];
 
-export const randomLog: fc.Arbitrary<RandomLog> = fc.record({
+/** Of a few dozen rows. */
+export const randomLog = randomLogOf(1);
+/** So long that its rows are read in one pass. */
+export const randomLongLog = randomLogOf(120);
+
+/** @param times how often its rows come again, at later times */
+function randomLogOf(times: number): fc.Arbitrary<RandomLog> {
+  return fc.record({
   dialect: fc.constantFrom(...DIALECTS),
   mark: fc.nat(),
   comma: fc.boolean(),
@@ -56,7 +63,25 @@ export const randomLog: fc.Arbitrary<RandomLog> = fc.record({
   opening: fc.constantFrom('', 'Logger;SN 0042\n', '\uFEFF', 'Gerät Nr 7\n\n'),
   odd: fc.array(fc.record({ row: fc.nat(), cell: fc.nat(2), text: fc.constantFrom(...ODD_CELLS) }), { maxLength: 4 }),
   spoilt: fc.array(fc.record({ row: fc.nat(), line: fc.constantFrom('', ',,,', '2026-13-45 99:00,1,2,3', 'power fail', '"2026-03-02 06:00:00","62.8', 'Time', 'x\ty') }), { maxLength: 2 }),
-}).map(({ dialect, mark, comma, startMinute, stepSeconds, rows, decimals, ending, lastEnding, opening, odd, spoilt }) => {
+}).map(({ rows: pattern, ...drawn }) => writeLog({ ...drawn, rows: Array.from({ length: times }, () => pattern).flat() }));
+}
+
+interface Drawn {
+  readonly dialect: Dialect;
+  readonly mark: number;
+  readonly comma: boolean;
+  readonly startMinute: number;
+  readonly stepSeconds: number;
+  readonly rows: readonly (readonly number[])[];
+  readonly decimals: number;
+  readonly ending: string;
+  readonly lastEnding: boolean;
+  readonly opening: string;
+  readonly odd: readonly { readonly row: number; readonly cell: number; readonly text: string }[];
+  readonly spoilt: readonly { readonly row: number; readonly line: string }[];
+}
+
+function writeLog({ dialect, mark, comma, startMinute, stepSeconds, rows, decimals, ending, lastEnding, opening, odd, spoilt }: Drawn): RandomLog {
   const between = dialect.marks[mark % dialect.marks.length] ?? ',';
   const point = comma && between !== ',' ? ',' : '.';
   const startMs = Date.UTC(2026, 0, 5) + startMinute * 60_000;
@@ -70,7 +95,7 @@ export const randomLog: fc.Arbitrary<RandomLog> = fc.record({
   const headings = dialect.long === undefined ? [...dialect.headings, 'P1 (F)', 'P2 (F)', 'Chamber (F)'] : dialect.headings;
   const text = `${opening}${[headings.join(between), ...lines].join(ending)}${lastEnding ? ending : ''}`;
   return { dialect: dialect.name, text, options: dialect.options, isPlain: odd.length === 0 && spoilt.length === 0 && WITHOUT_ZONE.includes(dialect.name) };
-});
+}
 
 function wall(atMs: number): string {
   return new Date(atMs).toISOString().slice(0, 19);

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ColumnLog } from '../../app/probes/log-columns.ts';
-import { blocksOf, noteBlocks, packBlocks, type PackedBlock } from '../../main/backroom/book/block-bytes.ts';
+import { blocksOf, noteBlocks, type PackedBlock } from '../../main/backroom/book/block-bytes.ts';
 import { handsInProcess, type Hands } from '../../main/backroom/hands/hands.ts';
 import { buffersOf, packLog, unpackLog } from '../../main/backroom/hands/packed-log.ts';
 import { readLogColumns } from '../../main/backroom/services/log-read.ts';
@@ -66,13 +66,13 @@ describe('A file that comes', () => {
 });
 
 describe('Blocks made in another thread', () => {
-  it('are kept as they came, and the readings and the chain are those of blocks made here', () => {
-    const read = unpackLog(structuredClone(packLog({ ok: true, value: logOf(40_000) })));
+  it('are kept as they came, and the readings and the chain are those of blocks made here', async () => {
+    const read = unpackLog(structuredClone(await packLog({ ok: true, value: logOf(40_000) })));
     if (!read.ok) throw new Error(read.problem.message);
     const columns = read.value.places[0]?.columns;
     if (columns === undefined) throw new Error('There is no place.');
     const plain = (blocks: readonly PackedBlock[]) => blocks.map((block) => ({ ...block, body: [...block.body] }));
-    expect(plain(blocksOf(columns))).toEqual(plain(packBlocks(columns)));
+    expect(plain(blocksOf(columns))).toEqual(plain(blocksOf({ ...columns })));
     expect(blocksOf(columns).map(({ count }) => count)).toEqual([32_768, 7232]);
     const file = join(makeBookFolder(), 'kitchen.alderbook');
     makeBook(file);
@@ -87,17 +87,17 @@ describe('Blocks made in another thread', () => {
   it('count for those very columns only: a cut or moved copy is packed anew', () => {
     const columns = logOf(300).places[0]?.columns;
     if (columns === undefined) throw new Error('There is no place.');
-    noteBlocks(columns, packBlocks(columns));
+    noteBlocks(columns, blocksOf({ ...columns }));
     const moved = { ...columns, atMs: columns.atMs.map((at) => at + 5000) };
     expect(blocksOf(moved)[0]?.firstMs).toBe((columns.atMs[0] ?? 0) + 5000);
   });
-  it('are not made while something must be asked, nor of few readings', () => {
-    expect(packLog({ ok: true, value: { ...logOf(300), questions: [{ id: 'unit', text: 'Which?', choices: [] }] } })).not.toHaveProperty('packed');
-    expect(packLog({ ok: true, value: logOf(255) }).packed).toEqual([[]]);
-    expect(packLog({ ok: true, value: logOf(256) }).packed?.[0]).toHaveLength(1);
+  it('are not made while something must be asked, nor of few readings', async () => {
+    expect(await packLog({ ok: true, value: { ...logOf(300), questions: [{ id: 'unit', text: 'Which?', choices: [] }] } })).not.toHaveProperty('packed');
+    expect((await packLog({ ok: true, value: logOf(255) })).packed).toEqual([[]]);
+    expect((await packLog({ ok: true, value: logOf(256) })).packed?.[0]).toHaveLength(1);
   });
-  it('pass with the memory of their numbers, each once', () => {
-    const packed = packLog({ ok: true, value: logOf(300) });
+  it('pass with the memory of their numbers, each once', async () => {
+    const packed = await packLog({ ok: true, value: logOf(300) });
     const buffers = buffersOf(packed);
     expect(new Set(buffers).size).toBe(buffers.length);
     expect(buffers.length).toBeGreaterThanOrEqual(2);

@@ -1,8 +1,9 @@
 /** Readings as the blocks that they will lie in: made where there is time for it, kept where the book is. */
 import { createHash } from 'node:crypto';
-import { deflateRawSync } from 'node:zlib';
-import { bytesOfReadings } from '../../../app/probes/reading-bytes.ts';
-import { sliceColumns, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
+import { promisify } from 'node:util';
+import { deflateRaw, deflateRawSync } from 'node:zlib';
+import { bytesOfReadings, bytesOfTimes } from '../../../app/probes/reading-bytes.ts';
+import { sliceColumns, spanOfInstants, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
 
 /** A file with fewer readings than this of a point is kept in rows: a block of a few would be mostly overhead. */
 export const FEWEST_FOR_BLOCK = 256;
@@ -10,6 +11,8 @@ export const FEWEST_FOR_BLOCK = 256;
 const READINGS_A_BLOCK = 32_768;
 /** A higher level costs three times as much time and saves a tenth, where the numbers are already divided by their step. */
 const LEVEL = 1;
+/** What can't be compressed gets a little longer. */
+const ROOM_BYTES = 1024;
 
 /** A block without what is kept beside it. */
 export interface PackedBlock {
@@ -35,22 +38,47 @@ export function blocksOf(columns: ReadingColumns): readonly PackedBlock[] {
 }
 
 /** As `blocksOf`, made now. */
-export function packBlocks(columns: ReadingColumns): PackedBlock[] {
-  const blocks: PackedBlock[] = [];
-  for (let from = 0; from < columns.atMs.length; from += READINGS_A_BLOCK) blocks.push(packBlock(sliceColumns(columns, from, Math.min(columns.atMs.length, from + READINGS_A_BLOCK))));
-  return blocks;
+function packBlocks(columns: ReadingColumns): PackedBlock[] {
+  return bytesOfBlocks(columns).map(({ bytes, ...block }) => ({ ...block, digest: digestOfBlock(bytes), body: deflateRawSync(bytes, { level: LEVEL }) }));
 }
 
-function packBlock(columns: ReadingColumns): PackedBlock {
-  const { atMs } = columns;
-  let [firstMs, lastMs] = [Infinity, -Infinity];
-  for (let index = 0; index < atMs.length; index += 1) {
-    const at = atMs[index] ?? 0;
-    if (at < firstMs) firstMs = at;
-    if (at > lastMs) lastMs = at;
+/** As `packBlocks`, compressed beside this thread. */
+export async function packBlocksBeside(columns: ReadingColumns): Promise<PackedBlock[]> {
+  const packing = bytesOfBlocks(columns).map(({ bytes, ...block }) => ({ block: { ...block, digest: digestOfBlock(bytes) }, body: promisify(deflateRaw)(bytes, { level: LEVEL, chunkSize: ROOM_BYTES + bytes.length }) }));
+  const bodies = await Promise.all(packing.map(({ body }) => body));
+  return packing.flatMap(({ block }, index) => {
+    const body = bodies[index];
+    return body === undefined ? [] : [{ ...block, body }];
+  });
+}
+
+function bytesOfBlocks(columns: ReadingColumns): (Omit<PackedBlock, 'digest' | 'body'> & { readonly bytes: Uint8Array })[] {
+  return timesOf(columns.atMs).map(({ from, to, firstMs, lastMs, bytes }) => ({ firstMs, lastMs, count: to - from, bytes: bytesOfReadings(sliceColumns(columns, from, to), bytes) }));
+}
+
+interface BlockTimes {
+  readonly from: number;
+  readonly to: number;
+  readonly firstMs: number;
+  readonly lastMs: number;
+  readonly bytes: Uint8Array;
+}
+
+/** The columns of a file share their instants. */
+const known = new WeakMap<Float64Array, readonly BlockTimes[]>();
+
+function timesOf(atMs: Float64Array): readonly BlockTimes[] {
+  const before = known.get(atMs);
+  if (before !== undefined) return before;
+  const times: BlockTimes[] = [];
+  for (let from = 0; from < atMs.length; from += READINGS_A_BLOCK) {
+    const to = Math.min(atMs.length, from + READINGS_A_BLOCK);
+    const part = atMs.subarray(from, to);
+    const { firstMs, lastMs } = spanOfInstants(part);
+    times.push({ from, to, firstMs, lastMs, bytes: bytesOfTimes(part) });
   }
-  const bytes = bytesOfReadings(columns);
-  return { firstMs, lastMs, count: atMs.length, digest: digestOfBlock(bytes), body: deflateRawSync(bytes, { level: LEVEL }) };
+  known.set(atMs, times);
+  return times;
 }
 
 export function digestOfBlock(bytes: Uint8Array): string {

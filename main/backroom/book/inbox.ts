@@ -35,7 +35,7 @@ export function openInbox(database: Connection): Inbox {
       const there = byDigest.get(sha256);
       if (there !== undefined) return there.id;
       const isSmaller = packed.byteLength < bytes.byteLength;
-      insert.run(id, fileName.toWellFormed(), isSmaller ? packed : bytes, sha256, nowMs, isSmaller ? 1 : 0);
+      insert.run(id, fileName.toWellFormed(), isSmaller ? packed : Uint8Array.from(bytes), sha256, nowMs, isSmaller ? 1 : 0);
       return id;
     },
     fileName: (fileId) => nameById.get(fileId)?.file_name,

@@ -1,5 +1,5 @@
 /** Readings that are in the book already, or come twice: the same point, instant and ticks. */
-import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
+import { spanOfInstants, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
 
 interface Known {
   readonly atMs: number;
@@ -14,14 +14,8 @@ interface Known {
 export function withoutKnown(columns: ReadingColumns, known: (span: { fromMs: number; toMs: number }) => readonly Known[]): ReadingColumns {
   const { atMs, lowTicks, cut, texts } = columns;
   if (atMs.length === 0) return columns;
-  let [fromMs, toMs, isRising] = [Infinity, -Infinity, true];
-  for (let index = 0; index < atMs.length; index += 1) {
-    const at = atMs[index] ?? 0;
-    if (at <= toMs) isRising = false;
-    if (at < fromMs) fromMs = at;
-    if (at > toMs) toMs = at;
-  }
-  const there = known({ fromMs, toMs });
+  const { firstMs, lastMs, isRising } = spanOfInstants(atMs);
+  const there = known({ fromMs: firstMs, toMs: lastMs });
   if (there.length === 0 && isRising) return columns;
   const seen = new Map<number, Set<number>>();
   const isNew = (at: number, low: number, cutBit: number): boolean => {

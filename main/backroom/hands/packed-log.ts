@@ -1,15 +1,15 @@
 /** A log that was read in a helper thread, with the blocks that its readings will lie in. */
 import type { Outcome } from '../../../app/measures/outcome.ts';
 import type { ColumnLog } from '../../../app/probes/log-columns.ts';
-import { FEWEST_FOR_BLOCK, noteBlocks, packBlocks, type PackedBlock } from '../book/block-bytes.ts';
+import { FEWEST_FOR_BLOCK, noteBlocks, packBlocksBeside, type PackedBlock } from '../book/block-bytes.ts';
 
 /** What was read, and for each place its blocks; empty where it has none, and where something must be asked first. */
 export type PackedLog = Outcome<ColumnLog> & { readonly packed?: readonly (readonly PackedBlock[])[] };
 
-/** Packs what was read, in the thread that read it. */
-export function packLog(read: Outcome<ColumnLog>): PackedLog {
+/** Packs what was read. */
+export async function packLog(read: Outcome<ColumnLog>): Promise<PackedLog> {
   if (!read.ok || read.value.questions.length > 0) return read;
-  return { ...read, packed: read.value.places.map(({ columns }) => (columns.atMs.length < FEWEST_FOR_BLOCK ? [] : packBlocks(columns))) };
+  return { ...read, packed: await Promise.all(read.value.places.map(({ columns }) => (columns.atMs.length < FEWEST_FOR_BLOCK ? [] : packBlocksBeside(columns)))) };
 }
 
 /** Takes the blocks over in the thread that keeps the book. */

@@ -1,6 +1,7 @@
 /** A logger's file of the inbox, read away from the book; with its shape remembered, and its clock set right. */
 import type { Parsed } from '../../../app/contract/contract.ts';
 import type { ColumnLog, ColumnPlace } from '../../../app/probes/log-columns.ts';
+import { spanOfInstants } from '../../../app/probes/reading-columns.ts';
 import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { refuseInput } from './field-refusal.ts';
@@ -77,14 +78,11 @@ interface Span {
   readonly lastAtMs: number | null;
 }
 
-/** Columns whose rows all have readings share their instants, and they are asked for again and again. */
-const spans = new WeakMap<Float64Array, Span>();
-
 /** From when to when a place was read; nulls where it has no reading. */
 export function spanOf({ columns: { atMs } }: ColumnPlace): Span {
-  const known = spans.get(atMs) ?? { firstAtMs: leastOf(atMs), lastAtMs: greatestOf(atMs) };
-  spans.set(atMs, known);
-  return known;
+  if (atMs.length === 0) return { firstAtMs: null, lastAtMs: null };
+  const { firstMs, lastMs } = spanOfInstants(atMs);
+  return { firstAtMs: firstMs, lastAtMs: lastMs };
 }
 
 /** As `spanOf`, as a list: empty where the place has no reading. */

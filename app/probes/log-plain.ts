@@ -1,0 +1,130 @@
+/**
+ * A long log all of whose rows are plain, read in one pass: its table is found in its head, the rows are read by it, and then
+ * the whole is looked at once more, as the general reader samples it, to see that the table is the same.
+ */
+import { textOf, indexLines, type ByteLines } from './log-byte-lines.ts';
+import { tasksOf, type ByteRows } from './log-byte-rows.ts';
+import { ByteTracks, countTime, type ByteTrack } from './log-byte-tracks.ts';
+import { splitFields, type LogLines } from './log-lines.ts';
+import type { DateOrder } from './log-moments.ts';
+import { KEPT, scanLong, scanWide, type PlainRows } from './log-plain-rows.ts';
+import { plainTimes, type PlainTimes } from './log-plain-times.ts';
+import { rowTimeReader, type RowTime } from './log-row-times.ts';
+import { rowReader, type RowReader } from './log-rows.ts';
+import { openTable, type LogTable } from './log-table.ts';
+import type { LogOptions } from './log-types.ts';
+
+const HOUR_MS = 3_600_000;
+/** The head holds all that the table is found by: four hundred lines, and some. */
+const HEAD_BYTES = 65_536;
+const FEWEST_HEAD_LINES = 420;
+
+/** The rows of a plain log as they were found; their times are still to be understood. */
+export interface PlainLog {
+  readonly table: LogTable;
+  /** For each stretch of rows with one date the cell that it stands in. */
+  readonly dates: readonly string[];
+  /**
+   * The rows with their instants, once the order of the dates is known.
+   * @param instantOf all of an hour have one offset; NaN where an instant can't be told from the row alone
+   * @returns `undefined` where one can't, or where a date is none
+   */
+  finish(order: DateOrder | undefined, instantOf: (ms: number, kind: RowTime['kind']) => number): ByteRows | undefined;
+}
+
+/**
+ * Reads a log of plain rows.
+ * @param markOf which decimal mark a table's numbers have
+ * @returns `undefined` where the log is short, or a row isn't plain: then the reader of single rows looks
+ */
+export function readPlainLog(bytes: Uint8Array, options: LogOptions, markOf: (table: LogTable, readings: readonly number[]) => string): PlainLog | undefined {
+  const head = bytes.length <= HEAD_BYTES ? undefined : indexLines(bytes.subarray(0, bytes.lastIndexOf(10, HEAD_BYTES) + 1));
+  const opened = head === undefined || head.count < FEWEST_HEAD_LINES ? undefined : openTable(head, options);
+  if (head === undefined || opened === undefined || !opened.ok) return undefined;
+  const { layout, roles, plan } = opened.value;
+  const delimiter = layout.delimiter.charCodeAt(0);
+  const times = plainTimes(bytes, plan, delimiter);
+  const reader = rowReader(layout, roles, () => '');
+  const tasks = times === undefined ? undefined : tasksOf(layout.columnCount, reader, times);
+  if (times === undefined || tasks === undefined || layout.usualCount !== layout.columnCount || !isOneOrMany(tasks, reader)) return undefined;
+  const isLong = reader.channelColumn !== -1;
+  const from = head.starts[layout.dataStart] ?? 0;
+  // A third more than there are if the rows are as long as those of the head.
+  const capacity = 64 + Math.ceil(((bytes.length - from) / (head.bytes.length - from)) * (head.count - layout.dataStart) * (4 / 3));
+  const tracks = new ByteTracks(bytes, reader.readings, isLong, capacity);
+  const rows = (isLong ? scanLong : scanWide)({ bytes, from, tasks, delimiter, mark: markOf(opened.value, reader.readings).charCodeAt(0), times, tracks }, capacity);
+  const whole = rows === undefined ? undefined : openTable(linesOf(head, layout.dataStart, bytes, rows), options, layout);
+  if (rows === undefined || whole === undefined || !whole.ok || !isSame(opened.value, whole.value)) return undefined;
+  return {
+    table: whole.value,
+    dates: times.days.map(({ from: cellFrom, to }) => textOf(bytes, cellFrom, to)),
+    finish: (order, instantOf) => understand(whole.value, rows, times, tracks.all, order, instantOf),
+  };
+}
+
+/** Whether the rows are of a kind that is read here: readings alone, or one reading and its channel. */
+function isOneOrMany(tasks: Int32Array, { unitColumns, channelColumn, readings }: RowReader): boolean {
+  if (unitColumns.some((column) => column !== -1) || readings.length === 0) return false;
+  return channelColumn === -1 || (readings.length === 1 && tasks[channelColumn] === KEPT);
+}
+
+function isSame(one: LogTable, other: LogTable): boolean {
+  return JSON.stringify([one.roles, one.plan]) === JSON.stringify([other.roles, other.plan]);
+}
+
+/** The lines of the head above the table, and those of the rows. */
+function linesOf(head: ByteLines, dataStart: number, bytes: Uint8Array, { count, starts }: PlainRows): LogLines {
+  return {
+    count: dataStart + count,
+    lineAt(index) {
+      if (index < dataStart) return head.lineAt(index);
+      const row = index - dataStart;
+      if (row >= count) return '';
+      let to = row + 1 < count ? (starts[row + 1] ?? 0) : bytes.length;
+      while (to > 0 && (bytes[to - 1] === 10 || bytes[to - 1] === 13)) to -= 1;
+      return textOf(bytes, starts[row] ?? 0, to);
+    },
+  };
+}
+
+function understand(
+  table: LogTable, { count, clockMs }: PlainRows, { days }: PlainTimes, tracks: readonly ByteTrack[],
+  order: DateOrder | undefined, instantOf: (ms: number, kind: RowTime['kind']) => number,
+): ByteRows | undefined {
+  const { lines, layout, plan } = table;
+  const readTime = rowTimeReader(plan, order, layout.headings);
+  const atMs = new Float64Array(count);
+  const ms = clockMs;
+  for (const [index, day] of days.entries()) {
+    const time = readTime(splitFields(lines.lineAt(layout.dataStart + day.fromRow), layout.delimiter) ?? []);
+    if (typeof time === 'string') return undefined;
+    const dayMs = time.ms - (clockMs[day.fromRow] ?? 0);
+    const to = days[index + 1]?.fromRow ?? count;
+    let [hourFromMs, hourToMs, offsetMs] = [0, 0, 0];
+    for (let row = day.fromRow; row < to; row += 1) {
+      const written = dayMs + (clockMs[row] ?? 0);
+      if (written < hourFromMs || written >= hourToMs) {
+        offsetMs = written - instantOf(written, time.kind);
+        if (Number.isNaN(offsetMs)) return undefined;
+        hourFromMs = Math.floor(written / HOUR_MS) * HOUR_MS;
+        hourToMs = hourFromMs + HOUR_MS;
+      }
+      ms[row] = written;
+      atMs[row] = written - offsetMs;
+    }
+  }
+  const lineOf = new Int32Array(count);
+  for (let row = 0; row < count; row += 1) lineOf[row] = layout.dataStart + row + 1;
+  for (const track of tracks) countTimes(track, count, ms, atMs, lineOf);
+  return { atMs, lines: lineOf, tracks, refused: [], blank: 0 };
+}
+
+function countTimes(track: ByteTrack, count: number, ms: Float64Array, atMs: Float64Array, lineOf: Int32Array): void {
+  const [series] = track.series;
+  const own = series?.rows ?? null;
+  const length = own === null ? count : (series?.count ?? 0);
+  for (let index = 0; index < length; index += 1) {
+    const row = own === null ? index : (own[index] ?? 0);
+    countTime(track, ms[row] ?? 0, atMs[row] ?? 0, lineOf[row] ?? 0);
+  }
+}
