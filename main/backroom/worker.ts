@@ -2,6 +2,7 @@
 import '../start/node-version.ts';
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Reply } from '../../app/contract/envelope.ts';
+import { giveWay, NICENESS } from '../start/give-way.ts';
 import { furnishBackRoom } from './furnish.ts';
 import type { FromThread, NumberedToThread, ThreadData } from './wire.ts';
 
@@ -9,6 +10,7 @@ function say(message: FromThread): void {
   parentPort?.postMessage(message);
 }
 
+giveWay(NICENESS.backRoom);
 const { choice, handFile } = workerData as ThreadData;
 const room = await furnishBackRoom(choice, {
   handFile,
