@@ -25,7 +25,10 @@ export function Duty(): ReactNode {
   );
 }
 
+/** What was chosen stays over a printed page, which has no frame of its own. */
 function themeAtStart(): Theme {
+  const { theme } = document.documentElement.dataset;
+  if (theme === 'day' || theme === 'night') return theme;
   return window.matchMedia('(prefers-color-scheme: dark)').matches ? 'night' : 'day';
 }
 

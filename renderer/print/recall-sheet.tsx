@@ -38,7 +38,7 @@ function Result({ view }: { readonly view: RecallView }): ReactNode {
   return (
     <>
       <h2>{text.sheet.balance}</h2>
-      <p><b>{text.accounted(balance.accounted, balance.packs)} ({balance.percent}), {formats.mass(balance.accountedGrams)} / {formats.mass(balance.grams)}</b></p>
+      <p><b>{text.accounted(balance.accounted, balance.packs)} ({balance.percent}), {text.sheet.massOf(formats.mass(balance.accountedGrams), formats.mass(balance.grams))}</b></p>
       <ul>{balance.byWhere.map((each) => <li key={each.where}>{each.packs} {text.wheres[each.where]}, {formats.mass(each.grams)}</li>)}</ul>
       {view.unpacked.length === 0 ? null : <p>{text.unpacked(view.unpacked.join(', '))}</p>}
       {view.brines.length === 0 ? null : <p>{text.brines(view.brines.join(', '))}</p>}

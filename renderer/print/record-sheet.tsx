@@ -33,14 +33,14 @@ export function RecordSheet({ batchId }: { readonly batchId: string }): ReactNod
         <ul>
           {record.lots.map((lot) => (
             <li key={lot.id}>
-              {lot.code}: {formats.mass(lot.mass.grams)}, {lot.pieces}; {formats.longMoment(lot.receivedAtMs)}, {lot.receivedBy};{' '}
+              {lot.code}: {formats.mass(lot.mass.grams)}, {words.recordShelf.pieces(lot.pieces)}; {formats.longMoment(lot.receivedAtMs)}, {lot.receivedBy};{' '}
               {lot.temperatureTicks === null ? words.fishIn.notMeasured : formats.temperature(lot.temperatureTicks)};{' '}
               {lot.source.kind === 'guest' ? words.fishIn.guestFish(lot.source.ownerName) : words.fishIn.boughtFish(lot.source.supplierName, lot.source.supplierLot)}
             </li>
           ))}
         </ul>
         <h2>{text.brine}</h2>
-        <p>{text.recipe(card.recipeName, card.recipeVersion)} {card.lines.map((line) => `${line.name} ${line.grams} g`).join(', ')}. {card.salometerDegrees.toFixed(1)} {words.brineBench.salometer}, {card.percentByWeight.toFixed(2)} %</p>
+        <p>{text.recipe(card.recipeName, card.recipeVersion)} {card.lines.map((line) => `${line.name} ${line.grams} g`).join(', ')}. {card.salometerDegrees.toFixed(1)} {words.brineBench.salometer}, {card.percentByWeight.toFixed(2)} % {words.brineBench.byWeight}</p>
         <ul>
           {batch.soak.map((event) => (
             <li key={event.what + event.atMs}>

@@ -72,7 +72,7 @@ function DeliveryLine({ lot }: { readonly lot: IngredientLot }): ReactNode {
         <p><b>{lot.ingredientName}</b> <span className="number">{lot.lotCode}</span>{lot.supplierName === '' ? '' : `, ${lot.supplierName}`}, {formats.day(lot.receivedAtMs)}</p>
         <p className="soft">
           {lot.inUseSinceMs === null ? '' : `${text.since(formats.longMoment(lot.inUseSinceMs))}; `}{text.used(lot.usedIn.length)}{' '}
-          <a href={addressOf('record-shelf', 'trace', 'ingredient-lot', lot.id)} aria-label={`${text.trace}: ${name}`}>{text.trace}</a>
+          <a className="link" href={addressOf('record-shelf', 'trace', 'ingredient-lot', lot.id)} aria-label={`${text.trace}: ${name}`}>{text.trace}</a>
         </p>
         <ProblemNote failure={use.failure} />
       </div>

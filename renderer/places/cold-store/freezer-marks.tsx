@@ -52,7 +52,7 @@ function BatchMarks({ batch, freezers, isOnTrays }: { readonly batch: Batch; rea
           return at === null ? null : <li key={what}>{text.done(text.marks[what], formats.moment(at))}</li>;
         })}
       </ul>
-      {isOnTrays ? <p className="soft">{text.onTrays} <a href={addressOf('cold-store', 'trays', batch.id)}>{text.page.trays}</a></p> : (
+      {isOnTrays ? <p className="soft">{text.onTrays} <a className="link" href={addressOf('cold-store', 'trays', batch.id)}>{text.page.trays}</a></p> : (
         <>
           {batch.intoFreezerAtMs === null && freezers.length > 1 ? <Pick label={text.freezer} value={freezerId} choices={freezers.map((each) => ({ id: each.id, text: each.name }))} onChange={setFreezerId} /> : null}
           <MomentField key={waits.length} label={text.when} value={null} onChange={setAtMs} />

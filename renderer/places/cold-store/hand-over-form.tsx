@@ -57,7 +57,7 @@ function Giving({ prepared, onDone }: { readonly prepared: Output<'handOver.prep
   // Their own catch is chosen to begin with; bought fish is picked.
   const own = mayGo.filter((pack) => pack.ownerName !== null).map(({ packId }) => packId);
   const ids = (picked ?? own).filter((id) => mayGo.some(({ packId }) => packId === id));
-  const isFrozen = batches.some((batch) => batch.store === 'frozen' && batch.packs.some(({ packId }) => ids.includes(packId)));
+  const isFrozen = batches.some((batch) => batch.store === 'frozen' && (ids.length === 0 || batch.packs.some(({ packId }) => ids.includes(packId))));
   const fault = (field: string): string | null => faultOf(make.failure, field);
   const asksInitials = batches.some(({ needsInitials }) => needsInitials) && onDuty?.role === 'manager';
   const send = async (): Promise<void> => {

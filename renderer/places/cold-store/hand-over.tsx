@@ -44,7 +44,7 @@ function ChooseGuest(): ReactNode {
         <ul>
           {(past.data?.handOvers ?? []).slice(0, SHOWN_PAST).map((one) => (
             <li key={one.id} className="any-name">
-              <a href={addressOf('print', 'guest', one.id)}>{text.pastLine(formats.moment(one.atMs), one.packIds.length, one.of, one.guest.name, one.initials)}</a>
+              <a className="link" href={addressOf('print', 'guest', one.id)}>{text.pastLine(formats.moment(one.atMs), one.packIds.length, one.of, one.guest.name, one.initials)}</a>
               {one.missed.length === 0 ? null : <span className="soft small"> {text.missed(one.missed.join(' '))}</span>}
             </li>
           ))}

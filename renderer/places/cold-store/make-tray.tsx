@@ -65,7 +65,7 @@ function TrayForm({ batch }: { readonly batch: Batch }): ReactNode {
     setAtMs(null);
   };
   return (
-    <>
+    <form className="stack" onSubmit={(event) => { event.preventDefault(); void send(); }}>
       {isFish ? <p>{text.fish}</p> : packs.length === 0 ? <p className="soft">{text.allLying}</p> : (
         <div className="stack">
           <p className="strong" role="status">{text.count(ids.length, packs.length)}</p>
@@ -81,7 +81,7 @@ function TrayForm({ batch }: { readonly batch: Batch }): ReactNode {
       {probe === 'none' ? null : <Pick label={text.instrument} value={instrumentId} empty={text.unnamed} choices={(office.data?.instruments ?? []).map((each) => ({ id: each.id, text: each.name }))} onChange={setInstrumentId} />}
       <MomentField label={words.coldStore.when} value={null} fault={faultOf(make.failure, 'atMs')} onChange={setAtMs} />
       <ProblemNote failure={make.failure} />
-      <div><PressButton look="next" isDisabled={make.busy || freezerId === '' || (!isFish && ids.length === 0)} onPress={() => { void send(); }}>{text.put}</PressButton></div>
-    </>
+      <div><PressButton look="next" type="submit" isDisabled={make.busy || freezerId === '' || (!isFish && ids.length === 0)}>{text.put}</PressButton></div>
+    </form>
   );
 }

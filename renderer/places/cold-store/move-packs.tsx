@@ -39,7 +39,7 @@ export function MovePacks({ packs, spots, onMoved }: MoveProps): ReactNode {
     if (answer !== null) onMoved(answer.moved);
   };
   return (
-    <div className="stack">
+    <form className="stack" onSubmit={(event) => { event.preventDefault(); void send(); }}>
       <Choices label={text.what} value={what} choices={WHATS.map((id) => ({ id, text: text.whats[id] }))} onChange={setWhat} />
       {what === 'into-store' ? (
         <div className="form-grid">
@@ -50,8 +50,8 @@ export function MovePacks({ packs, spots, onMoved }: MoveProps): ReactNode {
       {ASKS_WHY.includes(what) ? <Field label={text.why} value={why} fault={faultOf(move.failure, 'why')} onChange={setWhy} /> : null}
       {asksInitials ? <Choices label={words.handOver.initials} value={hasInitialled ? 'yes' : 'no'} choices={[{ id: 'no', text: words.handOver.sheetNo }, { id: 'yes', text: words.handOver.sheetYes }]} onChange={(value) => setHasInitialled(value === 'yes')} /> : null}
       <ProblemNote failure={move.failure} />
-      <div><PressButton look="next" isDisabled={move.busy} onPress={() => { void send(); }}>{text.move[what]}</PressButton></div>
-    </div>
+      <div><PressButton look="next" type="submit" isDisabled={move.busy}>{text.move[what]}</PressButton></div>
+    </form>
   );
 }
 

@@ -29,7 +29,7 @@ export function PacksToGive({ batches, ids, of, mayGo, onPick }: PacksProps): Re
     <section className="sheet stack">
       <div className="spread middle">
         <h2>{text.theirs}</h2>
-        <p className="strong" role="status">{text.count(ids.length, of)}</p>
+        <p className="strong" role="status">{of === 0 ? text.noneChosen : text.count(ids.length, of)}</p>
       </div>
       <div className="row">
         <PressButton look="quiet" onPress={() => onPick(mayGo.map(({ packId }) => packId))}>{text.all}</PressButton>

@@ -96,7 +96,7 @@ function Rows({ packs, expiring, onPick }: { readonly packs: readonly PackWhere[
       {packs.map((pack) => (
         <li key={pack.packId}>
           <span>
-            <span className="number">{text.line(pack.code, pack.marketName, formats.mass(pack.grams))}</span>{' '}
+            <span className="number">{pack.code}</span> {text.line(pack.marketName, formats.mass(pack.grams))}{' '}
             <span className="soft small any-name">{[pack.where, ...(pack.ownerName === null ? [] : [pack.ownerName]), ...(pack.bestBy === null ? [] : [text.bestBy(dayInWords(pack.bestBy))]), ...(expiring.has(pack.packId) ? [text.soon] : [])].join('; ')}</span>
           </span>
           <PressButton look="quiet" label={text.pick(pack.code)} onPress={() => onPick(pack)}>{text.pickWord}</PressButton>

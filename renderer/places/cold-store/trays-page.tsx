@@ -45,7 +45,7 @@ function TrayCard({ tray }: { readonly tray: TrayView }): ReactNode {
   };
   const point: Point | null = tray.pointId === null ? null : { id: tray.pointId, name: tray.probeName, role: 'piece', batchId: tray.batchId, thicknessMm: null, rackPlace: '', instrumentId: null, instrumentName: '' };
   return (
-    <article className="stack lot">
+    <article className="stack tray-card">
       <h3 className="any-name">{text.head(tray.name, tray.batchName, tray.marketName, tray.packs)}</h3>
       <p>
         {[

@@ -51,7 +51,7 @@ export function BatchAtTable({ batch }: { readonly batch: Batch }): ReactNode {
               <div className="note caution">
                 <p>{words.verdict.unconfirmed}</p>
                 <ul>{unconfirmed.map((line) => <li key={line}>{line}</li>)}</ul>
-                <a href="#/office">{text.toOffice}</a>
+                <a className="link" href="#/office">{text.toOffice}</a>
               </div>
             )}
             <OtherSets others={others} />

@@ -21,8 +21,8 @@ export function FishAndBrine({ record }: { readonly record: Output<'record.batch
       </ul>
       <h2>{words.recordShelf.brine}</h2>
       <p>
-        {card.recipeName}, {words.brineBench.salometer} {card.salometerDegrees.toFixed(1)}, {card.percentByWeight.toFixed(2)} % {words.brineBench.byWeight};{' '}
-        {formats.mass(card.totalGrams)} / {formats.mass(card.filletGrams)}
+        {card.recipeName}, {card.salometerDegrees.toFixed(1)} {words.brineBench.salometer}, {card.percentByWeight.toFixed(2)} % {words.brineBench.byWeight};{' '}
+        {words.recordShelf.brineFor(formats.mass(card.totalGrams), formats.mass(card.filletGrams))}
       </p>
       <ul>
         {batch.soak.map((event) => (

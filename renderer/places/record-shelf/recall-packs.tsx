@@ -99,6 +99,8 @@ function ScanPack({ packs, onFound }: ScanPackProps): ReactNode {
     const pack = exact?.kind === 'pack' ? packs.find(({ packId }) => packId === exact.id) : undefined;
     if (pack === undefined) {
       setFault(remark === '' ? text.notPart(exact?.title ?? code) : remark);
+      // A scanner types the next code behind whatever still stands here.
+      setTyped('');
       return;
     }
     setFault(null);

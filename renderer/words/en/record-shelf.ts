@@ -11,6 +11,8 @@ export const recordShelf = {
   print: 'Print the batch record',
   fish: 'Fish',
   brine: 'Brine and soak',
+  pieces: (count: number) => (count === 1 ? '1 piece' : `${count} pieces`),
+  brineFor: (brine: string, fillets: string) => `${brine} of brine for ${fillets} of fillets`,
   smoke: 'Smokehouse',
   verdict: 'Verdict',
   decided: 'Decisions',

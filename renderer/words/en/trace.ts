@@ -117,7 +117,7 @@ export const recall = {
   accounted: (accounted: number, packs: number) => `${accounted} of ${packs} packs accounted for`,
   open: (count: number) => `${count} not looked for yet`,
   missing: (count: number) => `${count} NOT found`,
-  limits: 'Held to',
+  limits: 'Measured against',
   states: { met: 'met', missed: 'missed', running: 'open' },
   expected: 'What the book says',
   unpacked: (names: string) => `Not in packs yet: ${names}.`,
@@ -157,5 +157,6 @@ export const recall = {
     say: 'Say: don’t eat it, keep it cold and sealed, we fetch it or you destroy it. Ask: how many are left, how many were eaten, is anybody ill?',
     notFound: 'not looked for',
     balance: 'Balance',
+    massOf: (accounted: string, whole: string) => `${accounted} of ${whole}`,
   },
 } as const;
