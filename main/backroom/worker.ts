@@ -2,7 +2,7 @@
 import '../start/node-version.ts';
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Reply } from '../../app/contract/envelope.ts';
-import { giveWay, NICENESS } from '../start/give-way.ts';
+import { giveWay, NICENESS } from './give-way.ts';
 import { furnishBackRoom } from './furnish.ts';
 import type { FromThread, NumberedToThread, ThreadData } from './wire.ts';
 

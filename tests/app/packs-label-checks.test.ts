@@ -60,6 +60,9 @@ describe('the fifteen elements of a label', () => {
 
   it('want required words in English letters; names of firms and people may be in any (21 CFR 101.15(c), from memory)', () => {
     expect(drawnGaps(facts({ ingredients: [...LABEL.ingredients, { name: 'соль', grams: 3, allergens: [] }] })).map(({ element }) => element)).toEqual(['L13']);
+    for (const identity of [{ marketName: 'Сиг' }, { marketName: 'Lake Trout', form: 'филе' }]) {
+      expect(drawnGaps(facts({ identity: { process: 'hot', ...identity } })).map(({ element }) => element)).toContain('L13');
+    }
     expect(drawnGaps(facts({ kitchen: { ...LABEL.kitchen, name: 'Тамарак Нэрроуз' } }))).toEqual([]);
     expect(drawnGaps(facts({ ingredients: [...LABEL.ingredients, { name: 'crème fraîche', grams: 3, allergens: ['milk'] }] }))).toEqual([]);
   });

@@ -38,8 +38,10 @@ describe('how a batch’s weights add up', () => {
 describe('the order of taking', () => {
   it('is by species, date, sealing and code', () => {
     const pack = (packId: string, marketName: string, bestBy: string | null, sealedAtMs: number) => ({ packId, code: packId, marketName, bestBy, sealedAtMs });
-    const packs = [pack('d', 'Whitefish', '2026-03-01', 1), pack('c', 'Lake Trout', '2026-03-02', 1), pack('b', 'Lake Trout', '2026-03-01', 2), pack('a', 'Lake Trout', '2026-03-01', 1)];
-    expect(inOrderOfTaking(packs).map(({ packId }) => packId)).toEqual(['a', 'b', 'c', 'd']);
+    const packs = [
+      pack('d', 'Whitefish', '2026-03-01', 1), pack('c', 'Lake Trout', '2026-03-02', 1), pack('b', 'Lake Trout', '2026-03-01', 2), pack('a', 'Lake Trout', '2026-03-01', 2), pack('e', 'Lake Trout', '2026-03-01', 1),
+    ];
+    expect(inOrderOfTaking(packs).map(({ packId }) => packId)).toEqual(['e', 'a', 'b', 'c', 'd']);
   });
 
   it('names a pack from a fortnight before its date', () => {

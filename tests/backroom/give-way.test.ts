@@ -1,9 +1,9 @@
 import { getPriority } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { describe, expect, it } from 'vitest';
-import { giveWay, NICENESS } from '../../main/start/give-way.ts';
+import { giveWay, NICENESS } from '../../main/backroom/give-way.ts';
 
-const SOURCE = new URL('../../main/start/give-way.ts', import.meta.url).href;
+const SOURCE = new URL('../../main/backroom/give-way.ts', import.meta.url).href;
 
 /** The niceness of a thread that gave way, and of the main thread meanwhile. */
 async function nicenessAfter(niceness: number): Promise<unknown> {

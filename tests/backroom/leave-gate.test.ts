@@ -25,6 +25,7 @@ describe('a pack that was frozen', () => {
   it('leaves no more once it lay in a cooler, back in the freezer or not; it is served within 48 hours', async () => {
     const packed = await readyForShop();
     const { kitchen, packs, smoke, sealedMs } = packed;
+    await readPlace(packed, [20], '34', smoke.coolerId);
     await moveAt(packed, 21, packs.slice(0, 1), 'into-store', smoke.coolerId);
     kitchen.clock.set(sealedMs + 30 * HOUR_MS);
     await readPlace(packed, [26, 30]);
@@ -37,6 +38,7 @@ describe('a pack that was frozen', () => {
     expect((await give(packed, 1)).ok).toBe(true);
     kitchen.clock.set(sealedMs + 69 * HOUR_MS + MINUTE_MS);
     await readPlace(packed, [40, 50, 60, 69]);
+    await readPlace(packed, [22, 24, 26, 28, 30, 31], '34', smoke.coolerId);
     expect((await refusal(serve(packed))).message).toContain('more than 48 hours before');
     kitchen.clock.set(sealedMs + 69 * HOUR_MS);
     expect((await serve(packed)).ok).toBe(true);

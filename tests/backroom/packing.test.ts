@@ -50,6 +50,16 @@ describe('sealing packs', () => {
     expect((await smoke.kitchen.ask('pack.list', { batchId: smoke.batchId })).packs).toHaveLength(2);
   });
 
+  it('leaves no more over, and trims no more off, than fillets went in, whatever the reason given', async () => {
+    const smoke = await released();
+    await smoke.kitchen.ask('pack.seal', sealInput(smoke, ['4']));
+    const close = (trim: string, remainder: string) => smoke.kitchen.reply('portion.close', {
+      batchId: smoke.batchId, trim: { text: trim, unit: 'lb' }, remainder: { text: remainder, unit: 'lb' }, target: null, tare: null, atMs: smoke.kitchen.clock.nowMs(), why: 'The scale was off.',
+    });
+    expect((await refusal(close('3', '2.01'))).message).toMatch(/^Packs, trim and what is left would weigh 9\.01 lb together, but only 9\.00 lb of fillets went into WF26329A\w\.$/);
+    expect((await close('3', '2')).ok).toBe(true);
+  });
+
   it('refuses weights that can’t be, naming the pack', async () => {
     const smoke = await released();
     for (const [text, message] of [['0', 'A weight of 0 lb can’t be.'], ['1,2', '“1,2” has a comma, which can mean a decimal or a thousand.'], ['x', '“x” is not a weight.']] as const) {

@@ -44,6 +44,12 @@ describe('the marks of a batch on trays', () => {
     expect(await marksOf(packed)).toMatchObject({ out: null });
   });
 
+  it('come of a freezer alone: no tray is made in a cooler', async () => {
+    const packed = await packedKitchen({ packs: 1 });
+    expect(await refusal(packed.kitchen.reply('tray.make', trayInput(packed, packed.packs, { placeId: packed.smoke.coolerId })))).toMatchObject({ code: 'INVALID_INPUT', message: 'Walk-in cooler is not a freezer.' });
+    expect(await marksOf(packed)).toEqual({ into: null, frozen: null, out: null });
+  });
+
   it('take the record of every freezer that a tray stands in', async () => {
     const packed = await packedKitchen();
     const { kitchen, packs, sealedMs } = packed;

@@ -14,6 +14,8 @@ const FROZEN_TICKS = exactTicks(0, 'F');
 const CHILLED_TICKS = exactTicks(38, 'F');
 /** Fish at this is thawing, whatever the touch says: raw fish begins to freeze at about 28 °F (common practice). */
 const THAWING_TICKS = exactTicks(28, 'F');
+/** Chilled fish over this is not kept cold: US Food Code 3-501.16(A)(2), 41 °F (read); that it then stays here is our choice. */
+const WARM_TICKS = exactTicks(41, 'F');
 
 export interface Looked {
   readonly frozenHard: HandOver['frozenHard'];
@@ -23,7 +25,7 @@ export interface Looked {
 
 /**
  * @param isFrozen whether frozen packs are among them
- * @throws Refusal INVALID_INPUT: a temperature or hours that can't be, fish that is thawing
+ * @throws Refusal INVALID_INPUT: a temperature or hours that can't be, fish that is thawing or warm
  */
 export function lookedAt(room: BookRoom, { frozenHard, box, travelHours, signature, sheetGiven }: Looking, isFrozen: boolean): Looked {
   const hard = coldnessOf(room, frozenHard, isFrozen);
@@ -48,6 +50,7 @@ function coldnessOf(room: BookRoom, { how, reading }: Looking['frozenHard'], isF
   const { temperatureUnit: unit } = kitchenOf(room.book);
   const say = (ticks: number): string => `${formatDegrees(ticks, unit, 1)} °${unit}`;
   if (isFrozen && highTicks >= THAWING_TICKS) refuseInput(`At ${say(highTicks)} the packs are thawing: they are not frozen hard.`, ['frozenHard', 'reading', 'text'], 'Keep them here, and hold the batch until a manager has looked at the freezer.');
+  if (!isFrozen && highTicks > WARM_TICKS) refuseInput(`At ${say(highTicks)} the packs are warm: chilled fish is kept at ${say(CHILLED_TICKS)} or below.`, ['frozenHard', 'reading', 'text'], 'Keep them here, and hold the batch until a manager has looked at the cooler.');
   const limit = isFrozen ? FROZEN_TICKS : CHILLED_TICKS;
   return { kept: { how, ticks: highTicks, text: `${text} °${reading.unit}` }, missed: highTicks > limit ? [`The packs read ${say(highTicks)}, over ${say(limit)}.`] : [] };
 }

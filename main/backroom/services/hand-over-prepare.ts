@@ -6,12 +6,12 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { isBatchOf } from './guests.ts';
 import { judgeBatch, keepingOf } from './judging/judge-batch.ts';
-import { needBatchLeave, whyPackStays } from './leave-gate.ts';
+import { keptOf, needBatchLeave, whyPackStays } from './leave-gate.ts';
 import { isGone, lastMoveOf, packsLeftMs } from './pack-where-last.ts';
 import { viewPacksWhere } from './pack-where.ts';
+import { packsOf } from './packs-of-batch.ts';
 import { nameOf, standingDecision } from './release.ts';
 import { speciesOf } from './species.ts';
-import { packTraysOf } from './trays-of-batch.ts';
 
 /** Bought fish is shown of as many batches, the oldest first: first in, first out. */
 const MOST_BOUGHT = 8;
@@ -29,11 +29,11 @@ export function prepareHandOver(room: BookRoom, { guestId }: Parsed<'handOver.pr
 
 function toGive(room: BookRoom, batch: StoredBatch): BatchToGive {
   const keeping = keepingOf(room, batch);
-  const trays = packTraysOf(room, batch.id);
+  const kept = keptOf(room, batch, keeping, packsOf(room, batch.id));
   const { leave } = judgeBatch(room, batch, keeping).gates;
   const packs = viewPacksWhere(room, batch).map((view) => {
     const pack = room.book.shelf('packs').need(view.packId);
-    const stays = whyPackStays(room, pack, { batch, store: keeping.store, trays }, { purpose: 'handed over', atMs: room.clock.nowMs() });
+    const stays = whyPackStays(room, pack, kept, { purpose: 'handed over', atMs: room.clock.nowMs() });
     return { ...view, why: stays === undefined ? null : stays.message };
   });
   return {

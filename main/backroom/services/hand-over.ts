@@ -67,7 +67,8 @@ function refuseGiven(room: BookRoom, pack: Pack): void {
 
 /** A guest's own catch goes back to that guest alone, and is never sold. */
 function refuseOthersCatch(room: BookRoom, batch: StoredBatch, guest: Guest): void {
-  if (batch.sourceKind !== 'guest' || isBatchOf(room, batch, guest)) return;
+  // A buyer may bear the owner’s name.
+  if (batch.sourceKind !== 'guest' || (guest.kind !== 'buyer' && isBatchOf(room, batch, guest))) return;
   const source = lotsOf(room, batch)[0]?.source;
   const owner = source?.kind === 'guest' ? source.ownerName : 'another guest';
   throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} is ${owner}’s own catch, not ${guest.name}’s.`, { remedy: guest.kind === 'buyer' ? 'A guest’s own catch is not for sale.' : 'Give it to its owner; take these packs off the list.' });

@@ -1,7 +1,6 @@
 /** What a pack's label is composed from: the record of its batch, the kitchen and its choice of elements. */
 import type { LabelChoice, OptionalElement } from '../../../app/contract/requests/label-choice.ts';
 import type { Pack } from '../../../app/contract/requests/packing.ts';
-import type { Decision } from '../../../app/contract/requests/verdict.ts';
 import { localDay } from '../../../app/measures/zone.ts';
 import { daysBetween, readDay } from '../../../app/packs/dates.ts';
 import type { Jurisdiction, LabelDates, LabelInput, LabelKitchen, LabelOwner } from '../../../app/packs/label-types.ts';
@@ -10,6 +9,7 @@ import type { StoredBatch, StoredFishLot } from '../book/stored.ts';
 import { unwrap } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { lotsOf } from './batch-view.ts';
+import type { Keeping } from './judging/compose.ts';
 import { kitchenOf } from './kitchen.ts';
 import { labelIngredients } from './label-ingredients.ts';
 import { nameOf } from './release.ts';
@@ -26,7 +26,7 @@ const STATES: ReadonlyMap<string | undefined, Jurisdiction> = new Map([['AK', 'u
 const ONTARIO = /^on(t(ario)?)?$/i;
 
 /** The label's input, the optional elements that nobody wants left out where no rule asks for them. */
-export function labelInput(room: BookRoom, batch: StoredBatch, pack: Pack, release: Decision, choice: LabelChoice): LabelInput {
+export function labelInput(room: BookRoom, batch: StoredBatch, pack: Pack, release: Keeping, choice: LabelChoice): LabelInput {
   const { marketName } = speciesOf(room, batch.speciesId);
   const jurisdiction = jurisdictionOf(kitchenOf(room.book).address.region);
   const hasForm = choice.fishHidden || wants(choice, 'form');
@@ -83,7 +83,7 @@ function jurisdictionOf(region: string): Jurisdiction {
 }
 
 /** Smoked, packed and, where one can be given without proof of shelf life, best by; never a use-by. */
-function labelDates(room: BookRoom, batch: StoredBatch, pack: Pack, { release, jurisdiction, choice }: { release: Decision; jurisdiction: Jurisdiction; choice: LabelChoice }): LabelDates {
+function labelDates(room: BookRoom, batch: StoredBatch, pack: Pack, { release, jurisdiction, choice }: { release: Keeping; jurisdiction: Jurisdiction; choice: LabelChoice }): LabelDates {
   const outAtMs = loadOfBatch(room, batch)?.outAtMs ?? null;
   if (outAtMs === null) throw new Error(`released batch ${nameOf(batch)} never came out of the smoker`);
   const zone = zoneOf(room);
@@ -93,6 +93,14 @@ function labelDates(room: BookRoom, batch: StoredBatch, pack: Pack, { release, j
   const bestBy = mustEnd || (release.store === 'frozen' && wants(choice, 'best-by')) ? bestByOf(release.store, { smokedOn, packedOn }) : null;
   const showsSmoked = wants(choice, 'smoked-on') || PROCESSING_DAY_WANTED.includes(jurisdiction);
   return { ...(showsSmoked ? { smokedOn } : {}), packedOn, ...(bestBy === null || bestBy <= packedOn ? {} : { bestBy }) };
+}
+
+/** The last day that the law wants on a chilled pack’s label; null where it wants none. */
+export function lastDayOf(room: BookRoom, batch: StoredBatch, { sealedAtMs }: Pick<Pack, 'sealedAtMs'>): string | null {
+  const outAtMs = loadOfBatch(room, batch)?.outAtMs ?? null;
+  if (outAtMs === null || !SHELF_LIFE_WANTED.includes(jurisdictionOf(kitchenOf(room.book).address.region))) return null;
+  const zone = zoneOf(room);
+  return bestByOf('refrigerated', { smokedOn: localDay(outAtMs, zone), packedOn: localDay(sealedAtMs, zone) });
 }
 
 /** `2026-07-11`, or `2026-07-11/2026-07-12` for a catch of several days; undefined while a lot has no day of catch. */

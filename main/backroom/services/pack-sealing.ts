@@ -13,7 +13,7 @@ import { kitchenOf } from './kitchen.ts';
 import { nameOf } from './release.ts';
 import { forgetEmptied } from './pack-where-stock.ts';
 import { packsOf, sayMass } from './packs-of-batch.ts';
-import { balanceOfBatch } from './portioning-balance.ts';
+import { balanceOfBatch, FLOAT_GRAMS } from './portioning-balance.ts';
 import { needStandingRelease } from './standing-release.ts';
 import { refuseBefore, refuseFuture } from './when.ts';
 
@@ -77,7 +77,7 @@ function refuseMoreThanLeft(room: BookRoom, batch: StoredBatch, weights: readonl
   let left = leftGrams + (finishedGrams * tolerancePercent) / 100;
   for (const [index, net] of weights.entries()) {
     left -= net.grams;
-    if (left >= -1e-6) continue;
+    if (left >= -FLOAT_GRAMS) continue;
     const trim = trimGrams === 0 ? '' : ` and ${sayMass(room, trimGrams)} trimmed off`;
     refuseInput(
       `Pack ${packs + index + 1} weighs ${net.text} ${net.unit}, but of the ${sayMass(room, finishedGrams)} of finished fish only ${sayMass(room, Math.max(0, left + net.grams - (finishedGrams * tolerancePercent) / 100))} is left: ${sayMass(room, packedGrams + weights.slice(0, index).reduce((sum, one) => sum + one.grams, 0))} is packed${trim}.`,
@@ -96,7 +96,7 @@ function packOf(room: BookRoom, batch: StoredBatch, sealedAtMs: number, net: Ent
 
 function refuseTooHeavy(room: BookRoom, batch: StoredBatch, earlier: readonly Pack[], weights: readonly EnteredMass[]): void {
   const grams = earlier.reduce((sum, pack) => sum + pack.net.grams, 0) + weights.reduce((sum, net) => sum + net.grams, 0);
-  if (grams <= batch.fillets.grams) return;
+  if (grams <= batch.fillets.grams + FLOAT_GRAMS) return;
   const unit = kitchenOf(room.book).massUnit;
   const [packed, went] = [grams, batch.fillets.grams].map((one) => `${massIn(one, unit).toFixed(2)} ${unit}`);
   refuseInput(

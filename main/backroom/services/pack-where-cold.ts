@@ -21,20 +21,29 @@ export function isInto(room: BookRoom, kind: Place['kind'], { what, placeId }: P
 }
 
 /**
- * When a pack first was somewhere else for longer than a brief move; undefined where it never was.
+ * When a pack first was somewhere else for longer than a brief move; undefined where it never was. Back for less than
+ * half an hour it was still out: many brief moves in a row are none.
  * @param isThere whether a move puts it where it should be; it is there at `fromMs`
  * @param atMs up to when: what was moved a moment before counts as there still
  */
 export function leftMs(room: BookRoom, packId: string, { isThere, fromMs, atMs }: { readonly isThere: (move: PackMove) => boolean; readonly fromMs: number; readonly atMs: number }): number | undefined {
   let outMs: number | undefined;
+  let backMs: number | undefined;
+  const wasLong = (untilMs: number): boolean => outMs !== undefined && backMs === undefined && untilMs - outMs > BRIEF_MS;
   for (const move of movesOf(room, packId)) {
     if (move.atMs < fromMs) continue;
-    if (outMs !== undefined && move.atMs - outMs > BRIEF_MS) return outMs;
+    if (wasLong(move.atMs)) return outMs;
     // What is given away, served or destroyed out of the cold did not leave it before.
     if (isGone(move)) return undefined;
-    outMs = isThere(move) ? undefined : (outMs ?? move.atMs);
+    if (isThere(move)) {
+      backMs ??= move.atMs;
+      continue;
+    }
+    if (backMs !== undefined && move.atMs - backMs >= BRIEF_MS) outMs = undefined;
+    outMs ??= move.atMs;
+    backMs = undefined;
   }
-  return outMs !== undefined && atMs - outMs > BRIEF_MS ? outMs : undefined;
+  return wasLong(atMs) ? outMs : undefined;
 }
 
 /** When a pack was frozen solid with others, and when it came out of the freezer for good or for longer than a brief move. */

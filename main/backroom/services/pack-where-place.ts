@@ -1,12 +1,13 @@
 /** What the judge says of a cold place's own record of the last days: the checks that its packs' store is held to. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import type { Place } from '../../../app/contract/requests/office.ts';
 import { aloneContext, judgeCheck } from '../../../app/limits/judge.ts';
 import type { JudgeCase } from '../../../app/limits/judge-case.ts';
 import { findCheck } from '../../../app/limits/limit-set.ts';
 import type { BookRoom } from '../room.ts';
 import { errorOf } from './instrument-checks.ts';
 import { fillPoint } from './judging/point-plan.ts';
-import { readOnce } from './judging/points.ts';
+import { type ReadingsAt, readOnce } from './judging/points.ts';
 import { evidenceOf } from './judging/reading-evidence.ts';
 import { instrumentsIn, type PointPlan, readingsWithin } from './judging/taken-readings.ts';
 import { wordsIn } from './judging/judge-batch.ts';
@@ -29,10 +30,16 @@ export function placeVerdict(room: BookRoom, { placeId }: Parsed<'place.verdict'
   // A record that began within these days is judged from where it begins.
   const first = readingsAt(place.id)[0]?.atMs ?? sinceMs;
   const fromMs = Math.max(sinceMs, first);
-  const plan: PointPlan = { id: place.id, name: place.name, role: 'store', record: 'store', taken: { pointId: place.id, fromMs }, typed: [] };
+  return { placeName: place.name, kind: place.kind, fromMs, checks: judgePlace(room, place, { fromMs }, readingsAt) };
+}
+
+/** A cold place by its own record within a span, as if packs had lain in it that whole time. Without an end the record goes on. */
+export function judgePlace(room: BookRoom, place: Place, { fromMs, toMs }: { readonly fromMs: number; readonly toMs?: number }, readingsAt: ReadingsAt = readOnce(room)): Output<'place.verdict'>['checks'] {
+  const taken = { pointId: place.id, fromMs, ...(toMs === undefined ? {} : { toMs }) };
+  const plan: PointPlan = { id: place.id, name: place.name, role: 'store', record: 'store', taken, typed: [] };
   const evidence = evidenceOf(room, [plan], readingsAt);
-  const span = { inMs: fromMs, open: true };
-  const errors = [...instrumentsIn(readingsWithin({ pointId: place.id, fromMs }, readingsAt))].map((id) => {
+  const span = { inMs: fromMs, outMs: toMs, open: toMs === undefined };
+  const errors = [...instrumentsIn(readingsWithin(taken, readingsAt))].map((id) => {
     const instrument = id === null ? undefined : room.book.shelf('instruments').get(id);
     return instrument === undefined ? UNKNOWN_ERROR_TICKS : errorOf(room.book, instrument, 'cold').ticks;
   });
@@ -43,12 +50,11 @@ export function placeVerdict(room: BookRoom, { placeId }: Parsed<'place.verdict'
   const { timeZone, temperatureUnit } = kitchenOf(room.book);
   const words = wordsIn({ timeZone, temperatureUnit, usualDay: localDay(room.clock.nowMs(), timeZone) });
   const limits = limitsOf(room);
-  const checks = CHECKS[place.kind].flatMap((id) => {
+  return CHECKS[place.kind].flatMap((id) => {
     const check = findCheck(limits, id);
     if (check === undefined) return [];
     const { verdict, reason } = judgeCheck(check, judged, aloneContext(limits, words));
     const [source] = check.sources;
     return [{ checkId: id, title: check.title, verdict, reason, source: source === undefined ? '' : `${source.publisher}, ${source.title}`, mark: source?.mark ?? ('common practice' as const) }];
   });
-  return { placeName: place.name, kind: place.kind, fromMs, checks };
 }

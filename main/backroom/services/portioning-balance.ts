@@ -8,6 +8,9 @@ import { weightOf } from './batch-weights.ts';
 import { kitchenOf } from './kitchen.ts';
 import { packsOf } from './packs-of-batch.ts';
 
+/** Weights in pounds add up to the whole only but for this. */
+export const FLOAT_GRAMS = 1e-6;
+
 export function portioningsOf(room: BookRoom, batchId: string): Portioning[] {
   return room.book.shelf('portionings').where('batchId', batchId);
 }

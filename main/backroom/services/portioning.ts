@@ -13,7 +13,7 @@ import { judgeBatch, keepingOf } from './judging/judge-batch.ts';
 import type { Keeping } from './judging/compose.ts';
 import { kitchenOf } from './kitchen.ts';
 import { packsOf, sayMass } from './packs-of-batch.ts';
-import { balanceOfBatch, portioningsOf } from './portioning-balance.ts';
+import { balanceOfBatch, FLOAT_GRAMS, portioningsOf } from './portioning-balance.ts';
 import { nameOf } from './release.ts';
 import { needStandingRelease } from './standing-release.ts';
 import { storageWordsOf } from './storage-said.ts';
@@ -84,7 +84,7 @@ export function closePortioning(room: BookRoom, input: Parsed<'portion.close'>):
   if (packIds.length === 0 && remainderGrams === 0 && trimGrams === 0) refuseInput(`No pack of ${nameOf(batch)} was weighed since the last portioning.`, ['batchId'], 'Weigh the packs first.');
   const balance = balanceOfBatch(room, batch, { trimGrams, remainderGrams });
   const together = balance.packedGrams + balance.trimGrams + balance.remainderGrams;
-  if (together > balance.filletsGrams) refuseInput(`Packs, trim and what is left would weigh ${sayMass(room, together)} together, but only ${sayMass(room, balance.filletsGrams)} of fillets went into ${nameOf(batch)}.`, ['remainder', 'text'], 'Check the weights and their unit.');
+  if (together > balance.filletsGrams + FLOAT_GRAMS) refuseInput(`Packs, trim and what is left would weigh ${sayMass(room, together)} together, but only ${sayMass(room, balance.filletsGrams)} of fillets went into ${nameOf(batch)}.`, ['remainder', 'text'], 'Check the weights and their unit.');
   if (input.why === '') refuseUnexplained(room, batch, balance);
   const portioning: Portioning = {
     id: room.newId(), batchId: batch.id, atMs: input.atMs, initials: actingPerson(room).initials, targetGrams: targetGrams === 0 ? null : targetGrams, tareGrams, packIds, remainderGrams, trimGrams, why: input.why,

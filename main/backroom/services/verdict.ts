@@ -1,5 +1,6 @@
 /** The verdict of a batch: its judgement, laboratory results, marks after the smoker, and what a manager decides. */
 import type { Output, Parsed } from '../../../app/contract/contract.ts';
+import type { Recall } from '../../../app/contract/requests/trace-shapes.ts';
 import { isMet } from '../../../app/limits/verdict.ts';
 import type { StoredBatch } from '../book/stored.ts';
 import type { BookRoom } from '../room.ts';
@@ -15,6 +16,7 @@ import { withoutExcluded } from './judging/judge-composed.ts';
 import { readOnce } from './judging/points.ts';
 import { labResultsOf, recordLabResult } from './lab-results.ts';
 import { pointsOf } from './load-view.ts';
+import { recallOf, refuseRecalled } from './recall-ticks.ts';
 import { decisionsOf } from './release.ts';
 
 export const verdictServices = {
@@ -24,7 +26,13 @@ export const verdictServices = {
     markBatch(room, input);
     return { batchId: input.batchId };
   },
-  'batch.decide': (room: BookRoom, input: Parsed<'batch.decide'>): Output<'batch.decide'> => ({ decision: decideBatch(room, input) }),
+  'batch.decide': {
+    prepare: async (room: BookRoom, { batchId, decision }: Parsed<'batch.decide'>): Promise<Recall | null> => (decision === 'release' ? recallOf(room, batchId) : null),
+    commit(room: BookRoom, input: Parsed<'batch.decide'>, recall: Recall | null): Output<'batch.decide'> {
+      refuseRecalled(room, room.book.shelf('batches').need(input.batchId), recall);
+      return { decision: decideBatch(room, input) };
+    },
+  },
 } satisfies Services<'batch.verdict' | 'lab.record' | 'batch.mark' | 'batch.decide'>;
 
 async function getVerdict(room: BookRoom, { batchId, pack, store }: Parsed<'batch.verdict'>): Promise<Output<'batch.verdict'>> {

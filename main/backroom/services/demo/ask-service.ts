@@ -33,7 +33,8 @@ export function askService(room: BookRoom, name: DemoRequest, input: unknown): D
     case 'load.open': return smokehouseServices[name](room, contract[name].input.parse(input));
     case 'load.mark': return smokehouseServices[name](room, contract[name].input.parse(input));
     case 'readings.enter': return readingsServices[name](room, contract[name].input.parse(input));
-    case 'batch.decide': return verdictServices[name](room, contract[name].input.parse(input));
+    // Nothing is recalled in a book that is only being filled.
+    case 'batch.decide': return verdictServices[name].commit(room, contract[name].input.parse(input), null);
     case 'batch.mark': return verdictServices[name](room, contract[name].input.parse(input));
     case 'pack.seal': return packingServices[name](room, contract[name].input.parse(input));
     case 'label.printed': return packingServices[name](room, contract[name].input.parse(input));
