@@ -37,21 +37,28 @@ export class ByteTracks {
 
   /** The channel with the name that stands there; `undefined` where none does. They come round in turn: the next one is tried first. */
   at(from: number, to: number): ByteTrack | undefined {
+    return this.all[this.indexAt(from, to)];
+  }
+
+  /** The place among all of the channel with the name that stands there; beyond them all where none does. */
+  indexAt(from: number, to: number): number {
     const { all, bytes } = this;
     const next = this.last + 1 < all.length ? this.last + 1 : 0;
     const likely = all[next];
     if (likely !== undefined && startsWith(bytes, from, to, likely.name)) {
       this.last = next;
-      return likely;
+      return next;
     }
     for (let step = 1; step <= all.length; step += 1) {
       const index = (this.last + step) % all.length;
       const track = all[index];
       if (track === undefined || !areSame(bytes, from, to, track.name, 0, track.name.length)) continue;
       this.last = index;
-      return track;
+      return index;
     }
-    return from === to ? undefined : this.open(textOf(bytes, from, to));
+    if (from === to) return Infinity;
+    this.open(textOf(bytes, from, to));
+    return all.length - 1;
   }
 
   named(channel: string): ByteTrack {

@@ -3,7 +3,7 @@
  * where they are kept. Whatever else a row may hold is left to the reader of single rows.
  */
 import { isDoubtful, LARGEST_DIGITS } from './log-byte-cells.ts';
-import { addCode, type ByteSeries } from './log-byte-series.ts';
+import type { ByteSeries } from './log-byte-series.ts';
 import type { ByteTracks } from './log-byte-tracks.ts';
 import type { PlainTimes } from './log-plain-times.ts';
 
@@ -25,11 +25,11 @@ export interface PlainTable {
   readonly tracks: ByteTracks;
 }
 
-/** Of each row: where it begins, its clock time, and in a long file the place of its channel among the tracks. */
+/** Of each row: where it begins, and its clock time. */
 export interface PlainRows {
   count: number;
   starts: Int32Array<ArrayBuffer>;
-  clockMs: Float64Array<ArrayBuffer>;
+  clockMs: Int32Array<ArrayBuffer>;
 }
 
 /** Reads all rows of a wide log. @returns `undefined` where one isn't plain */
@@ -70,64 +70,100 @@ export function scanWide(table: PlainTable, capacity: number): PlainRows | undef
   return rows;
 }
 
+/** More channels than any logger has: a file with more is read another way. */
+const MOST_TRACKS = 255;
+
 /** Reads all rows of a long log: one number each, and the channel it is of. @returns `undefined` where one isn't plain */
 export function scanLong(table: PlainTable, capacity: number): PlainRows | undefined {
   const { bytes, tasks, delimiter, mark, times, tracks } = table;
   const { length } = bytes;
   const columns = tasks.length;
   const rows = openRows(capacity);
-  const code = new Int32Array(1);
   let { starts, clockMs } = rows;
+  let codes = new Int32Array(capacity);
+  let trackOf = new Uint8Array(capacity);
   let row = 0;
   for (let at = table.from; at < length; row += 1) {
     if (row === starts.length) {
       growRows(rows);
       ({ starts, clockMs } = rows);
+      codes = grown(codes);
+      trackOf = grownBytes(trackOf);
     }
     starts[row] = at;
-    let series: ByteSeries | undefined;
     for (let column = 0; column < columns; column += 1) {
       const task = tasks[column] ?? IGNORED;
-      if (task >= 0) {
-        at = readNumber(bytes, at, mark, code, 0);
-      } else if (task === TIME) {
-        at = times.read(column, at, row);
-      } else {
+      if (task >= 0) at = readNumber(bytes, at, mark, codes, row);
+      else if (task === TIME) at = times.read(column, at, row);
+      else if (task === IGNORED) at = skipCell(bytes, at, delimiter);
+      else {
         const from = at;
         at = skipCell(bytes, at, delimiter);
-        if (task === KEPT && at !== -1 && isTrim(bytes, from, at)) series = tracks.at(from, at)?.series[0];
+        const track = at !== -1 && isTrim(bytes, from, at) ? tracks.indexAt(from, at) : MOST_TRACKS;
+        if (track >= MOST_TRACKS) return undefined;
+        trackOf[row] = track;
       }
       if (at === -1) return undefined;
       if (column + 1 === columns) break;
       if (bytes[at] !== delimiter) return undefined;
       at += 1;
     }
-    if (series === undefined) return undefined;
-    addCode(series, row, code[0] ?? 0);
     clockMs[row] = times.clockMs;
     at = lineEnd(bytes, at);
     if (at === -1) return undefined;
   }
   rows.count = row;
+  shareOut(tracks.all.flatMap(({ series }) => series), codes, trackOf, row);
   return rows;
 }
 
+/** Gives each channel its readings, in the order of the rows. */
+function shareOut(all: readonly ByteSeries[], codes: Int32Array, trackOf: Uint8Array, count: number): void {
+  const counts = new Int32Array(MOST_TRACKS);
+  for (let row = 0; row < count; row += 1) counts[trackOf[row] ?? 0] = (counts[trackOf[row] ?? 0] ?? 0) + 1;
+  for (const [index, series] of all.entries()) {
+    series.count = counts[index] ?? 0;
+    series.codes = new Int32Array(series.count);
+    series.rows = new Int32Array(series.count);
+  }
+  const codesOf = all.map((series) => series.codes);
+  const rowsOf = all.flatMap((series) => series.rows ?? []);
+  counts.fill(0);
+  for (let row = 0; row < count; row += 1) {
+    const track = trackOf[row] ?? 0;
+    const place = counts[track] ?? 0;
+    counts[track] = place + 1;
+    const own = codesOf[track];
+    const ownRows = rowsOf[track];
+    if (own === undefined || ownRows === undefined) continue;
+    own[place] = codes[row] ?? 0;
+    ownRows[place] = row;
+  }
+}
+
 function openRows(capacity: number): PlainRows {
-  return { count: 0, starts: new Int32Array(capacity), clockMs: new Float64Array(capacity) };
+  return { count: 0, starts: new Int32Array(capacity), clockMs: new Int32Array(capacity) };
 }
 
 function growRows(rows: PlainRows): void {
-  const { starts, clockMs } = rows;
-  rows.starts = new Int32Array(starts.length * 2);
-  rows.starts.set(starts);
-  rows.clockMs = new Float64Array(clockMs.length * 2);
-  rows.clockMs.set(clockMs);
+  rows.starts = grown(rows.starts);
+  rows.clockMs = grown(rows.clockMs);
 }
 
 function growSeries(series: ByteSeries): Int32Array<ArrayBuffer> {
-  const larger = new Int32Array(series.codes.length * 2);
-  larger.set(series.codes);
-  series.codes = larger;
+  series.codes = grown(series.codes);
+  return series.codes;
+}
+
+function grown(values: Int32Array): Int32Array<ArrayBuffer> {
+  const larger = new Int32Array(values.length * 2);
+  larger.set(values);
+  return larger;
+}
+
+function grownBytes(values: Uint8Array): Uint8Array<ArrayBuffer> {
+  const larger = new Uint8Array(values.length * 2);
+  larger.set(values);
   return larger;
 }
 

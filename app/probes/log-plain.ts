@@ -4,7 +4,7 @@
  */
 import { textOf, indexLines, type ByteLines } from './log-byte-lines.ts';
 import { tasksOf, type ByteRows } from './log-byte-rows.ts';
-import { ByteTracks, countTime, type ByteTrack } from './log-byte-tracks.ts';
+import { ByteTracks, type ByteTrack } from './log-byte-tracks.ts';
 import { splitFields, type LogLines } from './log-lines.ts';
 import type { DateOrder } from './log-moments.ts';
 import { KEPT, scanLong, scanWide, type PlainRows } from './log-plain-rows.ts';
@@ -94,37 +94,50 @@ function understand(
   const { lines, layout, plan } = table;
   const readTime = rowTimeReader(plan, order, layout.headings);
   const atMs = new Float64Array(count);
-  const ms = clockMs;
+  // What was written and the instant differ by the same all through, mostly: then their order is one.
+  let [offsetMs, isOneOffset] = [Number.NaN, true];
   for (const [index, day] of days.entries()) {
     const time = readTime(splitFields(lines.lineAt(layout.dataStart + day.fromRow), layout.delimiter) ?? []);
     if (typeof time === 'string') return undefined;
     const dayMs = time.ms - (clockMs[day.fromRow] ?? 0);
     const to = days[index + 1]?.fromRow ?? count;
-    let [hourFromMs, hourToMs, offsetMs] = [0, 0, 0];
+    let [hourFromMs, hourToMs] = [0, 0];
     for (let row = day.fromRow; row < to; row += 1) {
       const written = dayMs + (clockMs[row] ?? 0);
       if (written < hourFromMs || written >= hourToMs) {
+        const before = offsetMs;
         offsetMs = written - instantOf(written, time.kind);
         if (Number.isNaN(offsetMs)) return undefined;
+        if (before !== offsetMs && !Number.isNaN(before)) isOneOffset = false;
         hourFromMs = Math.floor(written / HOUR_MS) * HOUR_MS;
         hourToMs = hourFromMs + HOUR_MS;
       }
-      ms[row] = written;
       atMs[row] = written - offsetMs;
     }
   }
+  // The reader of single rows counts the order of what was written too.
+  if (!isOneOffset) return undefined;
   const lineOf = new Int32Array(count);
   for (let row = 0; row < count; row += 1) lineOf[row] = layout.dataStart + row + 1;
-  for (const track of tracks) countTimes(track, count, ms, atMs, lineOf);
+  for (const track of tracks) countTimes(track, count, atMs, lineOf);
   return { atMs, lines: lineOf, tracks, refused: [], blank: 0 };
 }
 
-function countTimes(track: ByteTrack, count: number, ms: Float64Array, atMs: Float64Array, lineOf: Int32Array): void {
-  const [series] = track.series;
-  const own = series?.rows ?? null;
-  const length = own === null ? count : (series?.count ?? 0);
+/** As `countTime` for each of a channel's rows. */
+function countTimes(track: ByteTrack, count: number, atMs: Float64Array, lineOf: Int32Array): void {
+  const own = track.series[0]?.rows ?? null;
+  const length = own === null ? count : own.length;
+  let [last, up, down] = [Number.NaN, 0, 0];
   for (let index = 0; index < length; index += 1) {
     const row = own === null ? index : (own[index] ?? 0);
-    countTime(track, ms[row] ?? 0, atMs[row] ?? 0, lineOf[row] ?? 0);
+    const at = atMs[row] ?? 0;
+    if (at > last) up += 1;
+    else if (at < last) {
+      down += 1;
+      track.backward.push(lineOf[row] ?? 0);
+    } else if (at === last) track.repeated.push(lineOf[row] ?? 0);
+    last = at;
   }
+  track.up = up;
+  track.down = down;
 }

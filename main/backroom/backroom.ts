@@ -91,6 +91,7 @@ export async function openBackRoom(choice: BookChoice, parts: BackRoomParts): Pr
 
 /** A file's bytes where a helper thread reads them too: of a long log a copy for each thread would take as long as reading it. */
 function shareBytes(bytes: Uint8Array): Uint8Array {
+  if (bytes.buffer instanceof SharedArrayBuffer) return bytes;
   const shared = new Uint8Array(new SharedArrayBuffer(bytes.byteLength));
   shared.set(bytes);
   return shared;

@@ -4,15 +4,19 @@ import type { IncomingMessage } from 'node:http';
 /** How much of a body that is too long is still read and thrown away, so that the sender gets its answer. */
 const PATIENCE = 8;
 
+/** `shared`: where other threads of the program read it too. */
+type Memory = 'own' | 'shared';
+
 /**
  * All bytes of the body; null when there are more than `limitBytes`. Of a body that is too long
  * nothing is kept, and one that never ends is cut off.
  * Rejects when the sender goes away in the middle.
  */
-export async function readBody(request: IncomingMessage, limitBytes: number): Promise<Buffer<ArrayBuffer> | null> {
+export async function readBody(request: IncomingMessage, limitBytes: number, memory: Memory = 'own'): Promise<Buffer | null> {
   // A file is put where it will lie as it comes in; to join its parts at the end would keep everybody waiting.
   const told = Number(request.headers['content-length'] ?? 0);
-  const whole = Buffer.allocUnsafeSlow(told > 0 && told <= limitBytes ? told : 0);
+  const room = told > 0 && told <= limitBytes ? told : 0;
+  const whole: Buffer = memory === 'own' ? Buffer.allocUnsafeSlow(room) : Buffer.from(new SharedArrayBuffer(room));
   const parts: Buffer[] = [];
   let seenBytes = 0;
   for await (const part of request as AsyncIterable<Buffer>) {

@@ -61,7 +61,7 @@ async function answerInbox(routes: Routes, request: IncomingMessage, response: S
     request.resume();
     return answerRefusal(response, 400, 'INVALID_INPUT', `A file needs a name of at most ${FILE_NAME_LIMIT} characters.`);
   }
-  const bytes = await readBody(request, INBOX_LIMIT_BYTES);
+  const bytes = await readBody(request, INBOX_LIMIT_BYTES, 'shared');
   if (bytes === null) {
     return answerRefusal(
       response, 413, 'INVALID_INPUT', 'The file is larger than 32 MB and was not taken.',

@@ -8,7 +8,8 @@ import type { Connection } from './connection.ts';
 
 /** The quickest level: a log is a fifth of its size then, and at a higher one somebody would wait. */
 const LEVEL = 1;
-/** What can't be packed gets longer by a few bytes in each 16 kB at most; more than enough for the largest log. */
+/** A log is packed to a fifth; for what can't be packed so well there is more room in further pieces. */
+const ROOM_SHARE = 1 / 3;
 const ROOM_BYTES = 65_536;
 
 export interface Inbox {
@@ -47,8 +48,8 @@ export function openInbox(database: Connection): Inbox {
 }
 
 function packFile(bytes: Uint8Array): Promise<Uint8Array> {
-  // All at one go: each further piece would wait for its turn in this thread, and its turns may be long.
-  return promisify(deflateRaw)(bytes, { level: LEVEL, chunkSize: bytes.byteLength + ROOM_BYTES });
+  // At one go, mostly: each further piece would wait for its turn in this thread, and its turns may be long.
+  return promisify(deflateRaw)(bytes, { level: LEVEL, chunkSize: Math.ceil(bytes.byteLength * ROOM_SHARE) + ROOM_BYTES });
 }
 
 function refuseUnfit(fileName: string, bytes: Uint8Array): void {

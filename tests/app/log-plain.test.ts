@@ -1,0 +1,76 @@
+/** Long logs whose rows are read in one pass, and those that are left to other readers. */
+import { describe, expect, it } from 'vitest';
+import { readPlainRows, type ColumnLog } from '../../app/probes/log-columns.ts';
+import type { LogOptions } from '../../app/probes/log-types.ts';
+import { textAt } from '../../app/probes/reading-columns.ts';
+
+const ROWS = 4000;
+
+interface Written {
+  readonly heading?: string;
+  readonly startMs?: number;
+  /** So many rows have one time. */
+  readonly rowsOfTime?: number;
+  readonly options?: LogOptions;
+  cells(row: number): string;
+}
+
+function read({ heading = 'Time,P1 (F),P2 (F)', startMs = Date.UTC(2026, 6, 14, 5), rowsOfTime = 1, options = { timeZone: 'America/Chicago' }, cells }: Written): ColumnLog | undefined {
+  const lines = Array.from({ length: ROWS }, (_, row) => `${new Date(startMs + Math.floor(row / rowsOfTime) * 10_000).toISOString().slice(0, 19).replace('T', ' ')},${cells(row)}`);
+  return readPlainRows(new TextEncoder().encode(`${heading}\n${lines.join('\n')}\n`), options);
+}
+
+function textsOf(log: ColumnLog | undefined, place: number): string[] {
+  const columns = log?.places[place]?.columns;
+  return columns === undefined ? [] : Array.from(columns.lowTicks, (_, index) => textAt(columns, index));
+}
+
+describe('A long log of plain rows', () => {
+  it('may have far more rows than its head lets expect', () => {
+    const cells = (row: number): string => (row < 1400 ? `-1234.125,${100_000 + row}.250` : `${row % 7},1`);
+    const log = read({ cells });
+    expect(log?.counts).toMatchObject({ lines: ROWS + 1, read: ROWS, refused: 0 });
+    expect(textsOf(log, 0)).toEqual(Array.from({ length: ROWS }, (_, row) => cells(row).split(',')[0]));
+    const channels = (row: number): string => (row < 1400 ? `A rather long name of a channel,${row % 500}.125` : `B,${row % 9}`);
+    const long = read({ heading: 'Time,Channel,Temp (F)', cells: channels });
+    expect(long?.places.map(({ name }) => name)).toEqual(['A rather long name of a channel', 'B']);
+    expect(textsOf(long, 1)).toEqual(Array.from({ length: ROWS - 1400 }, (_, row) => String((row + 1400) % 9)));
+  });
+
+  it('may have columns that nobody reads, but no quote marks in them', () => {
+    const heading = 'Time,P1 (F),Operator note';
+    expect(read({ heading, cells: (row) => `${row % 50}.5,ok` })?.places).toHaveLength(1);
+    expect(read({ heading, cells: (row) => `${row % 50}.5,${row === 3000 ? '"ok"' : 'ok'}` })).toBeUndefined();
+    expect(read({ heading, cells: (row) => `${row % 50}.5,${row === 3000 ? 'gut für heute' : 'ok'}` })).toBeUndefined();
+  });
+
+  it('is left to the reader of single rows where one row is not plain, whatever it is', () => {
+    for (const odd of ['', 'OL', '62.', '.5', '062.5', '-0.0', '1e2', '62.5 ', ' 62.5', '999.9', '-127', '1234567', '62.5000', '+4']) {
+      const cells = (row: number): string => `${row === 3999 ? odd : '41.5'},40`;
+      expect(read({ cells }), odd).toBeUndefined();
+    }
+    expect(read({ cells: (row) => (row === 2500 ? '41.5' : '41.5,40') })).toBeUndefined();
+    expect(read({ cells: (row) => (row === 2500 ? '41.5,40,1' : '41.5,40') })).toBeUndefined();
+    expect(read({ cells: (row) => (row === 2500 ? '41.5,40\n' : '41.5,40') })).toBeUndefined();
+  });
+
+  it('is left to it where the clocks change within, or a time goes twice over', () => {
+    const startMs = Date.UTC(2026, 10, 1, 0);
+    expect(read({ startMs, cells: () => '41.5,40' })).toBeUndefined();
+    expect(read({ startMs, cells: () => '41.5,40', options: { timeZone: 'America/Phoenix' } })?.counts.read).toBe(ROWS);
+  });
+
+  it('is left to it with more channels than a logger has, and with a name that has blanks at its end', () => {
+    const heading = 'Time,Channel,Temp (F)';
+    expect(read({ heading, cells: (row) => `P${row % 3},41.5` })?.places).toHaveLength(3);
+    expect(read({ heading, cells: (row) => `P${row < 2000 ? row % 3 : row % 300},41.5` })).toBeUndefined();
+    expect(read({ heading, cells: (row) => `P${row % 3}${row === 3000 ? ' ' : ''},41.5` })).toBeUndefined();
+  });
+
+  it('is left to it where its later rows make another table of it', () => {
+    // A few words beside times that come again are channels; a hundred different ones are not.
+    const written = { heading: 'Time,Where,Temp (F)', rowsOfTime: 3 };
+    expect(read({ ...written, cells: (row) => `P${row % 3},41.5` })?.places).toHaveLength(3);
+    expect(read({ ...written, cells: (row) => `P${row < 2400 ? row % 3 : Math.floor(row / 15)},41.5` })).toBeUndefined();
+  });
+});
