@@ -54,7 +54,16 @@ describe('A long log of plain rows', () => {
     expect(read({ cells: (row) => (row === 2500 ? '41.5,40\n' : '41.5,40') })).toBeUndefined();
   });
 
-  it('is left to it where the clocks change within, or a time goes twice over', () => {
+  it('is left to it where the clocks went forward within, though each time has one meaning', () => {
+    // 8 March 2026 in Chicago: 01:59:50 is followed by 03:00.
+    const wallMs = (row: number): number => Date.UTC(2026, 2, 8, 0) + row * 10_000 + (row >= 720 ? 3_600_000 : 0);
+    const lines = Array.from({ length: ROWS }, (_, row) => `${new Date(wallMs(row)).toISOString().slice(0, 19)},41.5,40`);
+    const bytes = new TextEncoder().encode(`Time,P1 (F),P2 (F)\n${lines.join('\n')}\n`);
+    expect(readPlainRows(bytes, { timeZone: 'America/Chicago' })).toBeUndefined();
+    expect(readPlainRows(bytes, { timeZone: 'America/Phoenix' })?.counts.read).toBe(ROWS);
+  });
+
+  it('is left to it where the clocks went back within', () => {
     const startMs = Date.UTC(2026, 10, 1, 0);
     expect(read({ startMs, cells: () => '41.5,40' })).toBeUndefined();
     expect(read({ startMs, cells: () => '41.5,40', options: { timeZone: 'America/Phoenix' } })?.counts.read).toBe(ROWS);

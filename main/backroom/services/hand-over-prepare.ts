@@ -6,7 +6,7 @@ import { Refusal } from '../refusal.ts';
 import type { BookRoom } from '../room.ts';
 import { isBatchOf } from './guests.ts';
 import { judgeBatch, keepingOf } from './judging/judge-batch.ts';
-import { keptOf, needBatchLeave, whyPackStays } from './leave-gate.ts';
+import { keptOf, needBatchLeave, solidPacksOf, whyPackStays } from './leave-gate.ts';
 import { isGone, lastMoveOf, packsLeftMs } from './pack-where-last.ts';
 import { viewPacksWhere } from './pack-where.ts';
 import { packsOf } from './packs-of-batch.ts';
@@ -30,7 +30,8 @@ export function prepareHandOver(room: BookRoom, { guestId }: Parsed<'handOver.pr
 function toGive(room: BookRoom, batch: StoredBatch): BatchToGive {
   const keeping = keepingOf(room, batch);
   const kept = keptOf(room, batch, keeping, packsOf(room, batch.id));
-  const { leave } = judgeBatch(room, batch, keeping).gates;
+  const packIds = solidPacksOf(room, batch.id, keeping.store);
+  const { leave } = judgeBatch(room, batch, keeping, undefined, { packIds }).gates;
   const packs = viewPacksWhere(room, batch).map((view) => {
     const pack = room.book.shelf('packs').need(view.packId);
     const stays = whyPackStays(room, pack, kept, { purpose: 'handed over', atMs: room.clock.nowMs() });
@@ -38,13 +39,13 @@ function toGive(room: BookRoom, batch: StoredBatch): BatchToGive {
   });
   return {
     batchId: batch.id, batchName: nameOf(batch), marketName: speciesOf(room, batch.speciesId).marketName, store: keeping.store, packs: packs.filter(({ packId }) => !isGone(lastMoveOf(room, packId)) || batch.sourceKind === 'guest'),
-    line: leave.line, refusal: refusalOf(room, batch), needsInitials: leave.state === 'initials',
+    line: leave.line, refusal: refusalOf(room, batch, packIds), needsInitials: leave.state === 'initials',
   };
 }
 
-function refusalOf(room: BookRoom, batch: StoredBatch): BatchToGive['refusal'] {
+function refusalOf(room: BookRoom, batch: StoredBatch, packIds: readonly string[] | undefined): BatchToGive['refusal'] {
   try {
-    needBatchLeave(room, batch, { purpose: 'handed over', atMs: room.clock.nowMs() });
+    needBatchLeave(room, batch, { purpose: 'handed over', atMs: room.clock.nowMs() }, packIds);
     return null;
   } catch (thrown) {
     if (thrown instanceof Refusal) return { message: thrown.message, remedy: thrown.remedy ?? '' };

@@ -47,7 +47,7 @@ export function needLeave(room: BookRoom, packs: readonly Pack[], going: Going):
   for (const batchId of new Set(packs.map((pack) => pack.batchId))) {
     const batch = room.book.shelf('batches').need(batchId);
     const own = packs.filter((one) => one.batchId === batchId);
-    const kept = keptOf(room, batch, needBatchLeave(room, batch, going), own);
+    const kept = keptOf(room, batch, needBatchLeave(room, batch, going, own.map(({ id }) => id)), own);
     for (const pack of own) {
       const why = whyPackStays(room, pack, kept, going);
       if (why !== undefined) throw new Refusal(why.code, `Pack ${pack.code} can’t be ${going.purpose}: ${why.message}`, { remedy: why.remedy });
@@ -55,11 +55,14 @@ export function needLeave(room: BookRoom, packs: readonly Pack[], going: Going):
   }
 }
 
-/** The release a batch leaves on. What left earlier is judged as it stood then: what was read since proves nothing of it. */
-export function needBatchLeave(room: BookRoom, batch: StoredBatch, { purpose, atMs, initialsForError }: Going): Decision {
+/**
+ * The release a batch leaves on. What left earlier is judged as it stood then: what was read since proves nothing of it.
+ * @param packIds those that go: what lies on other trays is still freezing, perhaps
+ */
+export function needBatchLeave(room: BookRoom, batch: StoredBatch, { purpose, atMs, initialsForError }: Going, packIds?: readonly string[]): Decision {
   const release = needStandingRelease(room, batch);
   refuseUnreleasedThen(room, batch, { purpose, atMs });
-  const { leave } = judgeBatch(room, batch, { pack: release.pack, store: release.store }, undefined, earlierMs(room, atMs)).gates;
+  const { leave } = judgeBatch(room, batch, { pack: release.pack, store: release.store }, undefined, { leftMs: earlierMs(room, atMs), packIds }).gates;
   if (leave.state === 'may') return release;
   if (leave.state === 'initials') {
     if (initialsForError === true && actingPerson(room).role === 'manager') return release;
@@ -74,6 +77,12 @@ function refuseUnreleasedThen(room: BookRoom, batch: StoredBatch, { purpose, atM
   if (then?.decision === 'release') return;
   const why = then === undefined ? 'it was not released yet' : `it was on HOLD (${then.initials}: ${then.reason})`;
   throw new Refusal('RULE_BLOCKS', `${nameOf(batch)} can’t be ${purpose} at ${sayInstant(room, atMs)}: ${why}.`, { remedy: 'Check the time. If packs did leave then, tell a manager: the batch is held again, and whoever has them is called.' });
+}
+
+/** The packs that can be asked for: those on trays that are solid, where some are; else undefined, which asks for all. */
+export function solidPacksOf(room: BookRoom, batchId: string, store: Decision['store']): readonly string[] | undefined {
+  const solid = store === 'frozen' ? packTraysOf(room, batchId).filter(({ frozenAtMs }) => frozenAtMs !== null) : [];
+  return solid.length === 0 ? undefined : solid.flatMap(({ packIds }) => packIds);
 }
 
 function minuteOf(atMs: number): number {

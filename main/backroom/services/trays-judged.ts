@@ -44,17 +44,28 @@ export interface KeptCold {
   readonly probeIds: readonly string[];
 }
 
-/**
- * @param store how the packs are kept
- * @param goneMs when the last pack was gone, or is taken to be
- */
-export function keptColdOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined, store: StoreKind, goneMs = packsLeftMs(room, batch.id)): KeptCold {
-  const trays = packTraysOf(room, batch.id);
+/** Which packs of a batch are asked about, and as of when; left out: all of them, now. */
+export interface AskedPacks {
+  /** As if its last pack had left then. */
+  readonly leftMs?: number | undefined;
+  /** Only the trays that one of these ever lay on count. */
+  readonly packIds?: readonly string[] | undefined;
+}
+
+/** @param store how the packs are kept */
+export function keptColdOf(room: BookRoom, batch: StoredBatch, load: StoredLoad | undefined, store: StoreKind, asked: AskedPacks = {}): KeptCold {
+  const goneMs = asked.leftMs ?? packsLeftMs(room, batch.id);
+  const trays = traysAsked(packTraysOf(room, batch.id), asked.packIds);
   const marked = freezerStay(batch, load);
   const isOfPacks = isStayOfPacks(marked, batch);
   const own = isOfPacks ? endedBy(marked, goneMs) : marked;
   if (trays.length === 0 || (areMarksOfFish(room, batch) && isFrozenFirst(batch) && isOfPacks)) return byMarks(room, batch, store, { own, isOfPacks, goneMs });
   return byTrays(room, batch, store, { own, trays, goneMs });
+}
+
+function traysAsked(trays: readonly Tray[], packIds: readonly string[] | undefined): readonly Tray[] {
+  const asked = packIds === undefined ? trays : trays.filter((tray) => packIds.some((id) => tray.packIds.includes(id)));
+  return asked.length === 0 ? trays : asked;
 }
 
 /** A stay by the batch’s marks; freezers that its packs were put into later are judged beside the one that is marked. */
@@ -88,7 +99,7 @@ function byTrays(room: BookRoom, batch: StoredBatch, store: StoreKind, { own, tr
   const outs = counting.flatMap(({ packIds, intoFreezerAtMs }) => packIds.filter((id) => lastMoveOf(room, id)?.what !== 'destroyed').map((id) => leftMs(room, id, { isThere, fromMs: intoFreezerAtMs, atMs: room.clock.nowMs() })));
   const hold = endedBy({ ...packs, inMs: together.intoFreezerAtMs }, firstOf(outs));
   const isFishs = areMarksOfFish(room, batch) && own.inMs !== undefined && own.outMs !== undefined && own.outMs - own.inMs >= LONGEST_HOLD_MS;
-  const freezerIds = [...new Set([...trays.map(({ placeId }) => placeId), ...freezersOf(room, batch.id)])];
+  const freezerIds = [...new Set([...trays.map(({ placeId }) => placeId), ...freezersOfPacks(room, trays.flatMap(({ packIds }) => packIds))])];
   const lying = freezerIds.flatMap((id) => keptPoints(room, { ...batch, freezerPlaceId: id }, packs, store));
   const freezers = isFishs ? keptPoints(room, batch, own, 'frozen').filter(({ record }) => record === 'freezer') : lying.filter(({ record }) => record === 'freezer');
   const probed = isFishs ? traysOfFish(room, batch.id) : counting;
@@ -126,7 +137,11 @@ export function coolersOf(room: BookRoom, batch: StoredBatch): ReadonlySet<strin
 
 /** The freezers that packs of a batch were put into. */
 export function freezersOf(room: BookRoom, batchId: string): string[] {
-  const moves = packIdsOf(room, batchId).flatMap((id) => movesOf(room, id));
+  return freezersOfPacks(room, packIdsOf(room, batchId));
+}
+
+function freezersOfPacks(room: BookRoom, packIds: readonly string[]): string[] {
+  const moves = packIds.flatMap((id) => movesOf(room, id));
   return [...new Set(moves.flatMap((move) => (isInto(room, 'freezer', move) ? (move.placeId ?? []) : [])))];
 }
 

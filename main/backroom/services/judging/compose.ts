@@ -3,7 +3,7 @@ import type { CaseFacts, ExcludedReading, JudgeCase, PackKind, RecordSpan, SaltS
 import { differenceTicks } from '../../../../app/measures/temperature.ts';
 import type { StoredBatch, StoredLoad } from '../../book/stored.ts';
 import type { BookRoom } from '../../room.ts';
-import { type KeptCold, keptColdOf } from '../trays-judged.ts';
+import { type AskedPacks, keptColdOf, type KeptCold } from '../trays-judged.ts';
 import { paperFactsOf, scheduledOf } from '../paper-facts.ts';
 import { weighedLines } from '../brine-card-ingredients.ts';
 import { errorOf, filedChecks } from '../instrument-checks.ts';
@@ -46,11 +46,11 @@ export interface ComposedCase {
  * packs lay there.
  * Nothing is taken out here: the case names what people left out, and `applyExclusions` takes it out.
  * @param readingsAt handed on where the same readings are needed more than once
- * @param leftMs as if its last pack had left then
+ * @param asked of a part of its packs, or as if the last of them had left then
  */
-export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room), leftMs?: number): ComposedCase {
+export function composeCase(room: BookRoom, batch: StoredBatch, keeping: Keeping, readingsAt: ReadingsAt = readOnce(room), asked: AskedPacks = {}): ComposedCase {
   const load = loadOfBatch(room, batch);
-  const kept = keptColdOf(room, batch, load, keeping.store, leftMs);
+  const kept = keptColdOf(room, batch, load, keeping.store, asked);
   const plans = plansOf(room, batch, keeping, kept);
   const evidence = evidenceOf(room, plans, readingsAt);
   const judgeCase: Omit<JudgeCase, 'errorTicks'> = {

@@ -13,6 +13,7 @@ import { kitchenOf } from '../kitchen.ts';
 import { confirmationsOf, unconfirmedChecks } from '../limit-standing.ts';
 import { limitsOf } from '../own-set-book.ts';
 import { decisionsOf, standingDecision } from '../release.ts';
+import type { AskedPacks } from '../trays-judged.ts';
 import { sayDay } from '../when.ts';
 import { composeCase, type ComposedCase, type Keeping } from './compose.ts';
 import { gateLine, leaveLine, packLine } from './gate-line.ts';
@@ -53,12 +54,12 @@ export function keepingOf(room: BookRoom, batch: StoredBatch): Keeping {
  * Judges a batch by its deciding set, on the record as it is now.
  * @param keeping how it is to be packed and kept; as it stands when left out
  * @param readingsAt handed on where the same readings are needed more than once
- * @param leftMs as if its last pack had left then
+ * @param asked of a part of its packs, or as if the last of them had left then
  */
-export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping = keepingOf(room, batch), readingsAt: ReadingsAt = readOnce(room), leftMs?: number): BatchJudgement {
+export function judgeBatch(room: BookRoom, batch: StoredBatch, keeping: Keeping = keepingOf(room, batch), readingsAt: ReadingsAt = readOnce(room), asked: AskedPacks = {}): BatchJudgement {
   const limits = limitsOf(room);
   const set = setOf(room, batch.setId);
-  const composed = composeCase(room, batch, keeping, readingsAt, leftMs);
+  const composed = composeCase(room, batch, keeping, readingsAt, asked);
   const packing = atSealing(set, composed, room.clock.nowMs());
   const leaving = atHandOver(composed, room.clock.nowMs());
   const standing = standingDecision(room, batch.id);
