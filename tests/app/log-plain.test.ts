@@ -45,7 +45,7 @@ describe('A long log of plain rows', () => {
   });
 
   it('is left to the reader of single rows where one row is not plain, whatever it is', () => {
-    for (const odd of ['', 'OL', '62.', '.5', '062.5', '-0.0', '1e2', '62.5 ', ' 62.5', '999.9', '-127', '1234567', '62.5000', '+4']) {
+    for (const odd of ['', 'OL', '62.', '.5', '062.5', '-0.0', '1e2', '62.5 ', ' 62.5', '999.9', '-127', '1234567', '62.5000', '0.0001', '+4']) {
       const cells = (row: number): string => `${row === 3999 ? odd : '41.5'},40`;
       expect(read({ cells }), odd).toBeUndefined();
     }
@@ -54,9 +54,32 @@ describe('A long log of plain rows', () => {
     expect(read({ cells: (row) => (row === 2500 ? '41.5,40\n' : '41.5,40') })).toBeUndefined();
   });
 
+  it('is left to it where a time is none, and gives the texts’ reading where a cell is only another time', () => {
+    const bytesOf = (time: string): Uint8Array => {
+      const lines = Array.from({ length: ROWS }, (_, row) => `${row === 3000 ? time : new Date(Date.UTC(2026, 6, 14, 5) + row * 10_000).toISOString().slice(0, 19)},41.5`);
+      return new TextEncoder().encode(`Time,P1 (F)\n${lines.join('\n')}\n`);
+    };
+    for (const none of ['2026-07-14T13:61:00', '2026-07-14T13:20:60', '2026-07-14T24:20:00', '2026-07-14T13:2:00', '2026-07-14T13:20:00 x', '2026-13-14T13:20:00', '2026-07-14', '', '2026-07-14T13:20:00 ']) {
+      expect(readPlainRows(bytesOf(none), { timeZone: 'America/Chicago' }), none).toBeUndefined();
+    }
+    for (const [time, atMs] of [[' 2026-07-14T13:20:00', Date.UTC(2026, 6, 14, 18, 20)], ['2026-07-14T13:20:07', Date.UTC(2026, 6, 14, 18, 20, 7)], ['2026-07-15T13:20:00', Date.UTC(2026, 6, 15, 18, 20)], ['2026-07-14T13:20', Date.UTC(2026, 6, 14, 18, 20)], ['2026-07-14T13:20:00.250', Date.UTC(2026, 6, 14, 18, 20, 0, 250)]] as const) {
+      expect(readPlainRows(bytesOf(time), { timeZone: 'America/Chicago' })?.places[0]?.columns.atMs[3000], time).toBe(atMs);
+    }
+  });
+
+  it('may end anywhere: cut within its last row it is that much shorter, or left to other readers', () => {
+    const lines = Array.from({ length: ROWS }, (_, row) => `${new Date(Date.UTC(2026, 6, 14, 5) + Math.floor(row / 2) * 10_000).toISOString().slice(0, 19)},41.5`);
+    const whole = new TextEncoder().encode(`Time,P1 (F)\n${lines.join('\n')}`);
+    const read = Array.from({ length: 30 }, (_, cut) => readPlainRows(whole.subarray(0, whole.length - cut), { timeZone: 'America/Chicago' })?.counts.read);
+    // The whole row; “41.” and a bare delimiter are none; without a number of its own, “41” and “4” are another number.
+    expect(read.slice(0, 5)).toEqual([ROWS, undefined, ROWS, ROWS, undefined]);
+    expect(read.slice(5, 24).every((count) => count === undefined)).toBe(true);
+    expect(read[24]).toBe(ROWS - 1);
+  });
+
   it('is left to it where the clocks went forward within, though each time has one meaning', () => {
-    // 8 March 2026 in Chicago: 01:59:50 is followed by 03:00.
-    const wallMs = (row: number): number => Date.UTC(2026, 2, 8, 0) + row * 10_000 + (row >= 720 ? 3_600_000 : 0);
+    // 8 March 2026 in Chicago: at 02:00 it was 03:00. Nothing was written in the hours beside it.
+    const wallMs = (row: number): number => Date.UTC(2026, 2, 8, 0) + row * 10_000 + (row >= 360 ? 3 * 3_600_000 : 0);
     const lines = Array.from({ length: ROWS }, (_, row) => `${new Date(wallMs(row)).toISOString().slice(0, 19)},41.5,40`);
     const bytes = new TextEncoder().encode(`Time,P1 (F),P2 (F)\n${lines.join('\n')}\n`);
     expect(readPlainRows(bytes, { timeZone: 'America/Chicago' })).toBeUndefined();

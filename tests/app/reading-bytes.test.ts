@@ -53,6 +53,12 @@ describe('Readings as bytes', () => {
     expect(backAgain(rows, 'C')).toEqual(rows);
   });
 
+  it('that lie as far apart as 32 bits let them come back', () => {
+    const lowTicks = Int32Array.of(-2_147_483_648, 2_147_483_647, 0, -1, 2_147_483_646, -2_147_483_647);
+    const columns = { unit: 'C' as const, atMs: Float64Array.from(lowTicks, (_, index) => index), lowTicks, cut: null, texts: Array.from(lowTicks, String) };
+    expect(readingsOfBytes(bytesOfReadings(columns)).lowTicks).toEqual(lowTicks);
+  });
+
   it('cut between two ticks stay so', () => {
     const rows = [rowOf(0, '62.77777', 'C'), rowOf(1000, '62.8', 'C')];
     expect(rows[0]?.highTicks).toBe((rows[0]?.lowTicks ?? 0) + 1);
