@@ -58,7 +58,7 @@ class MomentTimes implements PlainTimes {
   read(_column: number, from: number, row: number): number {
     const { bytes, view, before, last, lastLength, delimiter } = this;
     // From the right a time differs sooner.
-    if (lastLength > 0 && bytes[from + lastLength - 1] === bytes[last + lastLength - 1] && isSame(view, from, last, lastLength)) return from + lastLength;
+    if (lastLength > 0 && bytes[from + lastLength - 1] === bytes[last + lastLength - 1] && isSame(view, from, last, lastLength) && endsCell(bytes, from + lastLength, delimiter)) return from + lastLength;
     if (before === -1 || !isSame(view, from, this.known, before)) return this.look(from, row);
     let at = readTwelve(bytes, from + before, this.clock);
     if (at === -1) return this.look(from, row);

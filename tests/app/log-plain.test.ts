@@ -70,11 +70,11 @@ describe('A long log of plain rows', () => {
   it('may end anywhere: cut within its last row it is that much shorter, or left to other readers', () => {
     const lines = Array.from({ length: ROWS }, (_, row) => `${new Date(Date.UTC(2026, 6, 14, 5) + Math.floor(row / 2) * 10_000).toISOString().slice(0, 19)},41.5`);
     const whole = new TextEncoder().encode(`Time,P1 (F)\n${lines.join('\n')}`);
-    const read = Array.from({ length: 30 }, (_, cut) => readPlainRows(whole.subarray(0, whole.length - cut), { timeZone: 'America/Chicago' })?.counts.read);
+    const counts = Array.from({ length: 30 }, (_, cut) => readPlainRows(whole.subarray(0, whole.length - cut), { timeZone: 'America/Chicago' })?.counts.read);
     // The whole row; “41.” and a bare delimiter are none; without a number of its own, “41” and “4” are another number.
-    expect(read.slice(0, 5)).toEqual([ROWS, undefined, ROWS, ROWS, undefined]);
-    expect(read.slice(5, 24).every((count) => count === undefined)).toBe(true);
-    expect(read[24]).toBe(ROWS - 1);
+    expect(counts.slice(0, 5)).toEqual([ROWS, undefined, ROWS, ROWS, undefined]);
+    expect(counts.slice(5, 24).every((count) => count === undefined)).toBe(true);
+    expect(counts[24]).toBe(ROWS - 1);
   });
 
   it('is left to it where the clocks went forward within, though each time has one meaning', () => {
