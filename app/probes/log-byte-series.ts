@@ -71,16 +71,15 @@ interface SpannedColumns {
 export function instantsOfSeries(all: readonly ByteSeries[], ofRows: Float64Array): readonly Float64Array[] {
   const found: Float64Array[] = [];
   for (const series of all) {
-    const own = byRow(series, ofRows);
     const before = found.at(-1);
-    found.push(before !== undefined && areSame(before, own) ? before : own);
+    found.push(before !== undefined && areOf(before, series, ofRows) ? before : byRow(series, ofRows));
   }
   return found;
 }
 
-function areSame(one: Float64Array, other: Float64Array): boolean {
-  if (one.length !== other.length) return false;
-  for (let index = 0; index < one.length; index += 1) if (one[index] !== other[index]) return false;
+function areOf(instants: Float64Array, { count, rows }: ByteSeries, ofRows: Float64Array): boolean {
+  if (instants.length !== count) return false;
+  for (let index = 0; index < count; index += 1) if (instants[index] !== ofRows[rows === null ? index : (rows[index] ?? 0)]) return false;
   return true;
 }
 

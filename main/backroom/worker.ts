@@ -2,7 +2,6 @@
 import '../start/node-version.ts';
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Reply } from '../../app/contract/envelope.ts';
-import { giveWay, NICENESS } from './give-way.ts';
 import { furnishBackRoom } from './furnish.ts';
 import type { FromThread, NumberedToThread, ThreadData } from './wire.ts';
 
@@ -10,7 +9,6 @@ function say(message: FromThread): void {
   parentPort?.postMessage(message);
 }
 
-giveWay(NICENESS.backRoom);
 const { choice, handFile } = workerData as ThreadData;
 const room = await furnishBackRoom(choice, {
   handFile,

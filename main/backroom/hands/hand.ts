@@ -1,11 +1,8 @@
 /** The entry of a helper thread: does what it is told and answers, nothing else. */
 import '../../start/node-version.ts';
 import { parentPort } from 'node:worker_threads';
-import { giveWay, NICENESS } from '../give-way.ts';
 import { buffersOf } from './packed-log.ts';
 import { doTask, type TaskDone, type TaskToDo } from './tasks.ts';
-
-giveWay(NICENESS.hand);
 
 parentPort?.on('message', async ({ id, task, input }: TaskToDo) => {
   const done = await attempt(id, task, input);
