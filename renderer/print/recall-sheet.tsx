@@ -44,7 +44,7 @@ function Result({ view }: { readonly view: RecallView }): ReactNode {
       {view.brines.length === 0 ? null : <p>{text.brines(view.brines.join(', '))}</p>}
       {recall.finished === null ? <p>{text.running}</p> : <p>{text.ended(formats.longMoment(recall.finished.atMs))}, {recall.finished.initials}: {recall.finished.note}</p>}
       <h2>{text.limits}</h2>
-      <ul>{view.limits.map((limit) => <li key={limit.text}><b>{text.states[limit.state]}</b>: {limit.text} ({limit.source})</li>)}</ul>
+      <ul>{view.limits.map((limit) => <li key={limit.text}><b>{text.states[limit.state]}</b>: {limit.text}. <span className="soft">{limit.source}</span></li>)}</ul>
       <h2>{text.weights}</h2>
       <ul>{view.weights.map((line) => <li key={line}>{line}</li>)}</ul>
       <h2>{text.packs}</h2>

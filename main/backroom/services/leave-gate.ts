@@ -94,7 +94,8 @@ function earlierMs(room: BookRoom, atMs: number): number | undefined {
 }
 
 function reasonsOf(gate: GateLine): string {
-  return [gate.line, ...gate.blocking.map(({ checkId, reason }) => `${checkId}: ${reason}`)].join(' ');
+  // What the gate asks beside the checks, as the freezing or the label, has no number of its own.
+  return [gate.line, ...gate.blocking.map(({ checkId, reason }) => (/^[A-Z]/.test(checkId) ? `${checkId}: ${reason}` : reason))].join(' ');
 }
 
 function remedyOf(gate: GateLine): string {
