@@ -26,39 +26,42 @@ export function RecallPage({ recallId }: { readonly recallId: string }): ReactNo
       <RecallPacks view={answer.data} />
       <RecallCalls recall={recall} />
       {recall.finished === null ? <Finish recallId={recall.id} /> : null}
+      <Measured view={answer.data} />
     </>
   );
 }
 
-/** The clock and what it is held to. */
+/** The clock, how far it is, and what else must be looked at. */
 function Stand({ view }: { readonly view: RecallView }): ReactNode {
   const formats = useFormats();
   const { recall, balance } = view;
   return (
-    <div className="halves">
-      <section className="sheet stack">
-        <p>{text.began(formats.longMoment(recall.startedAtMs), recall.startedBy)}</p>
-        <Elapsed view={view} />
-        <p className="strong" role="status">{text.accounted(balance.accounted, balance.packs)} ({balance.percent})</p>
-        {balance.open === 0 ? null : <p>{text.open(balance.open)}</p>}
-        {balance.notFound === 0 ? null : <p className="fault">{text.missing(balance.notFound)}</p>}
-        {recall.finished === null ? null : <p>{text.ended(formats.longMoment(recall.finished.atMs))}, {recall.finished.initials}: {recall.finished.note}</p>}
-        <div className="row">
-          <PressButton onPress={() => go(addressOf('print', 'recall', recall.id))}>{text.print}</PressButton>
-          {recall.calls.length === 0 ? null : <PressButton onPress={() => go(addressOf('print', 'calls', recall.id))}>{text.printCalls}</PressButton>}
-        </div>
-      </section>
-      <section className="sheet stack">
-        <h2>{text.limits}</h2>
-        <ul>{view.limits.map((limit) => <li key={limit.text}><b>{text.states[limit.state]}</b>: {limit.text} <span className="soft small">{limit.source}</span></li>)}</ul>
-        <h2>{text.expected}</h2>
-        <ul>{view.expected.map((each) => <li key={each.where}>{each.packs} {each.where}</li>)}</ul>
-        {view.unpacked.length === 0 ? null : <p className="fault">{text.unpacked(view.unpacked.join(', '))}</p>}
-        {view.brines.length === 0 ? null : <p className="fault">{text.brines(view.brines.join(', '))}</p>}
-        <h2>{text.weights}</h2>
-        <ul>{view.weights.map((line) => <li key={line}>{line}</li>)}</ul>
-      </section>
-    </div>
+    <section className="sheet stack">
+      <p>{text.began(formats.longMoment(recall.startedAtMs), recall.startedBy)}</p>
+      <Elapsed view={view} />
+      <p className="strong" role="status">{text.accounted(balance.accounted, balance.packs)} ({balance.percent})</p>
+      {balance.open === 0 ? null : <p>{text.open(balance.open)}</p>}
+      {balance.notFound === 0 ? null : <p className="fault">{text.missing(balance.notFound)}</p>}
+      {recall.finished === null ? null : <p>{text.ended(formats.longMoment(recall.finished.atMs))}, {recall.finished.initials}: {recall.finished.note}</p>}
+      <div className="row">
+        <PressButton onPress={() => go(addressOf('print', 'recall', recall.id))}>{text.print}</PressButton>
+        {recall.calls.length === 0 ? null : <PressButton onPress={() => go(addressOf('print', 'calls', recall.id))}>{text.printCalls}</PressButton>}
+      </div>
+      {view.unpacked.length === 0 ? null : <p className="fault">{text.unpacked(view.unpacked.join(', '))}</p>}
+      {view.brines.length === 0 ? null : <p className="fault">{text.brines(view.brines.join(', '))}</p>}
+    </section>
+  );
+}
+
+/** What it is held to, and whether the weights of its batches add up. */
+function Measured({ view }: { readonly view: RecallView }): ReactNode {
+  return (
+    <section className="sheet stack">
+      <h2>{text.limits}</h2>
+      <ul>{view.limits.map((limit) => <li key={limit.text}><b>{text.states[limit.state]}</b>: {limit.text} <span className="soft small">{limit.source}</span></li>)}</ul>
+      <h2>{text.weights}</h2>
+      <ul>{view.weights.map((line) => <li key={line}>{line}</li>)}</ul>
+    </section>
   );
 }
 

@@ -119,7 +119,6 @@ export const recall = {
   missing: (count: number) => `${count} NOT found`,
   limits: 'Measured against',
   states: { met: 'met', missed: 'missed', running: 'open' },
-  expected: 'What the book says',
   unpacked: (names: string) => `Not in packs yet: ${names}.`,
   brines: (names: string) => `Look at these too, their brine was used before and the book can’t say for which batch: ${names}.`,
   weights: 'Weights',
