@@ -38,7 +38,7 @@ const OPTIONS: readonly LogOptions[] = [
  * @param seed the same seed breaks the same files
  */
 export function readMutatedFiles(count: number, seed: number): MutatedFiles {
-  const whole = readdirSync(FOLDER).map((name) => new Uint8Array(readFileSync(new URL(name, FOLDER))));
+  const whole = [...readdirSync(FOLDER).map((name) => new Uint8Array(readFileSync(new URL(name, FOLDER)))), longLog('wide'), longLog('long')];
   const random = randomFrom(seed);
   const tally = { files: 0, read: 0, asked: 0, refused: 0, direct: 0, slowestMs: 0, faults: [] as string[] };
   for (; tally.files < count && tally.faults.length < MOST_FAULTS; tally.files += 1) {
@@ -59,6 +59,15 @@ export function readMutatedFiles(count: number, seed: number): MutatedFiles {
   }
   if (tally.slowestMs > LONGEST_MS) tally.faults.push(`a file took ${Math.round(tally.slowestMs)} ms`);
   return tally;
+}
+
+/** A log that is just long enough to be read in one pass while it is whole. */
+function longLog(kind: 'wide' | 'long'): Uint8Array {
+  const lines = Array.from({ length: 2400 }, (_, row) => {
+    const at = new Date(Date.UTC(2026, 6, 14, 5) + Math.floor(row / 2) * 10_000).toISOString().slice(0, 19).replace('T', ' ');
+    return kind === 'wide' ? `${at},${(row % 700) / 10},-${row % 40}.25` : `${at},P${row % 2},${(row % 700) / 10}`;
+  });
+  return new TextEncoder().encode(`${kind === 'wide' ? 'Time,P1 (F),P2 (F)' : 'Time,Channel,Temp (F)'}\n${lines.join('\n')}\n`);
 }
 
 /** By way of the texts, and directly where that is taken. */
