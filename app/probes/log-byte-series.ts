@@ -174,7 +174,8 @@ function textsOf({ count, codes, odd }: ByteSeries, mark: '.' | ','): readonly s
   });
 }
 
-function doubled(values: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+/** The same numbers with room for as many more. */
+export function doubled(values: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
   const larger = new Int32Array(Math.max(64, values.length * 2));
   larger.set(values);
   return larger;

@@ -43,12 +43,6 @@ export class ByteTracks {
   /** The place among all of the channel with the name that stands there; beyond them all where none does. */
   indexAt(from: number, to: number): number {
     const { all, bytes } = this;
-    const next = this.last + 1 < all.length ? this.last + 1 : 0;
-    const likely = all[next];
-    if (likely !== undefined && startsWith(bytes, from, to, likely.name)) {
-      this.last = next;
-      return next;
-    }
     for (let step = 1; step <= all.length; step += 1) {
       const index = (this.last + step) % all.length;
       const track = all[index];
@@ -76,13 +70,6 @@ export class ByteTracks {
     this.all.push(track);
     return track;
   }
-}
-
-function startsWith(bytes: Uint8Array, from: number, to: number, name: Uint8Array): boolean {
-  const { length } = name;
-  if (to - from !== length) return false;
-  for (let at = 0; at < length; at += 1) if (bytes[from + at] !== name[at]) return false;
-  return true;
 }
 
 /** Counts a channel's row: how its time stands to the one before. */

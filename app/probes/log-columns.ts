@@ -1,6 +1,6 @@
 /** A log as columns of numbers: from its bytes directly where they are plain, else by way of the general reader. */
 import { TICKS_PER_FAHRENHEIT } from '../measures/temperature.ts';
-import { findInstants, zoneOf } from './log-instants.ts';
+import { instantsOf } from './log-byte-instants.ts';
 import { NOT_PLAIN, plainCodeOfText } from './log-byte-cells.ts';
 import { indexLines, textOf, type ByteLines } from './log-byte-lines.ts';
 import { readByteRows, type ByteRows } from './log-byte-rows.ts';
@@ -12,13 +12,12 @@ import { splitFields } from './log-lines.ts';
 import { momentShape, numericDateOf } from './log-moments.ts';
 import { settleElapsedUnit } from './log-questions.ts';
 import { remarkHeadings, remarkTimes, type RemarkedPlace } from './log-remarks.ts';
-import { rowTimeReader, type RowTime } from './log-row-times.ts';
+import { rowTimeReader } from './log-row-times.ts';
 import { rowReader } from './log-rows.ts';
 import { shapeOfTable } from './log-shape.ts';
 import { answeredOrder, openTable, weighDates, type LogTable } from './log-table.ts';
 import type { LogOptions, LogPlace, LogReading } from './log-types.ts';
 import { settleUnits } from './log-units.ts';
-import type { LogZone } from './log-zone.ts';
 import { columnsOfTable, remarkReadings } from './read-log.ts';
 import { columnsOf, textAt, type ReadingColumns } from './reading-columns.ts';
 
@@ -42,7 +41,6 @@ export interface ColumnLog extends Omit<LogReading, 'places'> {
 /** Ticks are kept in 32 bits; no thermometer reaches this, and the general reader says so of each row. */
 const LARGEST_DEGREES = 200_000;
 const LARGEST_TICKS = LARGEST_DEGREES * TICKS_PER_FAHRENHEIT;
-const HOUR_MS = 3_600_000;
 
 /** A log of the general reader as columns. A number that no thermometer shows is refused with its row. */
 export function columnsOfLog(log: LogReading, shape: string): ColumnLog {
@@ -193,32 +191,4 @@ function markOf({ layout, lines }: LogTable, readings: readonly number[]): '.' |
     }
   }
   return '.';
-}
-
-/** How a row's time becomes an instant; NaN where the clocks changed over it. `undefined` while something must be asked. */
-function instantsOf(table: LogTable): ((ms: number, kind: RowTime['kind']) => number) | undefined {
-  const { plan, answers } = table;
-  const zone = zoneOf(table);
-  if (zone !== undefined && !zone.ok) return undefined;
-  if (plan.kind === 'elapsed-number') {
-    const start = findInstants({ lines: [1], ms: [0], kinds: ['elapsed'], series: [], refused: [], tracks: [[0]], blank: 0 }, { ...table, answers, isOrderOpen: false });
-    const base = start.ok && start.value.questions.length === 0 ? start.value.atMs[0] : undefined;
-    return base === undefined ? undefined : (ms) => base + ms;
-  }
-  return wallReader(zone?.value);
-}
-
-/** Walls in a zone: an hour whose both ends have one meaning and the same offset is resolved at a glance. */
-function wallReader(zone: LogZone | undefined): (ms: number, kind: RowTime['kind']) => number {
-  let [fromMs, toMs, offsetMs] = [0, 0, 0];
-  return (ms, kind) => {
-    if (kind === 'instant') return ms;
-    if (ms >= fromMs && ms < toMs) return ms - offsetMs;
-    if (zone === undefined) return Number.NaN;
-    const hourMs = Math.floor(ms / HOUR_MS) * HOUR_MS;
-    const [first, last] = [zone.meaningOf(hourMs), zone.meaningOf(hourMs + HOUR_MS)];
-    if (first.kind !== 'one' || last.kind !== 'one' || last.atMs - first.atMs !== HOUR_MS) return Number.NaN;
-    [fromMs, toMs, offsetMs] = [hourMs, hourMs + HOUR_MS, hourMs - first.atMs];
-    return ms - offsetMs;
-  };
 }

@@ -2,9 +2,9 @@
  * Rows that are plain from the first to the last, read in one pass over their bytes: each number's digits go straight to
  * where they are kept. Whatever else a row may hold is left to the reader of single rows.
  */
-import { isDoubtful, LARGEST_DIGITS } from './log-byte-cells.ts';
-import type { ByteSeries } from './log-byte-series.ts';
+import { doubled, type ByteSeries } from './log-byte-series.ts';
 import type { ByteTracks } from './log-byte-tracks.ts';
+import { isTrim, lineEnd, readNumber, skipCell } from './log-plain-cells.ts';
 import type { PlainTimes } from './log-plain-times.ts';
 
 /** What is done with a column's cells; from zero up: the reading of that number. */
@@ -27,81 +27,43 @@ export interface PlainTable {
 
 /** Of each row: where it begins, and its clock time. */
 export interface PlainRows {
-  count: number;
-  starts: Int32Array<ArrayBuffer>;
-  clockMs: Int32Array<ArrayBuffer>;
-}
-
-/** Reads all rows of a wide log. @returns `undefined` where one isn't plain */
-export function scanWide(table: PlainTable, capacity: number): PlainRows | undefined {
-  const { bytes, tasks, delimiter, mark, times } = table;
-  const { length } = bytes;
-  const columns = tasks.length;
-  const series = table.tracks.all[0]?.series ?? [];
-  let codes = series.map((one) => one.codes);
-  const rows = openRows(capacity);
-  let { starts, clockMs } = rows;
-  let row = 0;
-  for (let at = table.from; at < length; row += 1) {
-    if (row === starts.length) {
-      growRows(rows);
-      ({ starts, clockMs } = rows);
-      codes = series.map((one) => growSeries(one));
-    }
-    starts[row] = at;
-    for (let column = 0; column < columns; column += 1) {
-      const task = tasks[column] ?? IGNORED;
-      if (task >= 0) {
-        at = readNumber(bytes, at, mark, codes[task] ?? rows.starts, row);
-      } else {
-        at = task === TIME ? times.read(column, at, row) : skipCell(bytes, at, delimiter);
-      }
-      if (at === -1) return undefined;
-      if (column + 1 === columns) break;
-      if (bytes[at] !== delimiter) return undefined;
-      at += 1;
-    }
-    clockMs[row] = times.clockMs;
-    at = lineEnd(bytes, at);
-    if (at === -1) return undefined;
-  }
-  rows.count = row;
-  for (const one of series) one.count = row;
-  return rows;
+  readonly count: number;
+  readonly starts: Int32Array;
+  readonly clockMs: Int32Array;
 }
 
 /** More channels than any logger has: a file with more is read another way. */
 const MOST_TRACKS = 255;
 
-/** Reads all rows of a long log: one number each, and the channel it is of. @returns `undefined` where one isn't plain */
-export function scanLong(table: PlainTable, capacity: number): PlainRows | undefined {
+/**
+ * Reads all rows. Of a long log each row has one number, and the channel it is of.
+ * @param isLong whether a column names the channel
+ * @param capacity how many rows there is room for at first
+ * @returns `undefined` where a row isn't plain; the readings themselves are then in the series of the tracks
+ */
+export function scanRows(table: PlainTable, isLong: boolean, capacity: number): PlainRows | undefined {
   const { bytes, tasks, delimiter, mark, times, tracks } = table;
   const { length } = bytes;
   const columns = tasks.length;
-  const rows = openRows(capacity);
-  let { starts, clockMs } = rows;
-  let codes = new Int32Array(capacity);
-  let trackOf = new Uint8Array(capacity);
+  let room = openRoom(tracks, isLong, capacity);
+  let { starts, clockMs, trackOf, codes } = room;
   let row = 0;
   for (let at = table.from; at < length; row += 1) {
     if (row === starts.length) {
-      growRows(rows);
-      ({ starts, clockMs } = rows);
-      codes = grown(codes);
-      trackOf = grownBytes(trackOf);
+      room = enlarge(room);
+      ({ starts, clockMs, trackOf, codes } = room);
     }
     starts[row] = at;
     for (let column = 0; column < columns; column += 1) {
       const task = tasks[column] ?? IGNORED;
-      if (task >= 0) at = readNumber(bytes, at, mark, codes, row);
-      else if (task === TIME) at = times.read(column, at, row);
-      else if (task === IGNORED) at = skipCell(bytes, at, delimiter);
-      else {
-        const from = at;
-        at = skipCell(bytes, at, delimiter);
-        const track = at !== -1 && isTrim(bytes, from, at) ? tracks.indexAt(from, at) : MOST_TRACKS;
-        if (track >= MOST_TRACKS) return undefined;
-        trackOf[row] = track;
+      if (task >= 0) {
+        const kept = codes[task];
+        if (kept === undefined) return undefined;
+        at = readNumber(bytes, at, mark, kept, row);
+      } else if (task === TIME) {
+        at = times.read(column, at, row);
+      } else {
+        at = task === KEPT ? readChannel(table, at, trackOf, row) : skipCell(bytes, at, delimiter);
       }
       if (at === -1) return undefined;
       if (column + 1 === columns) break;
@@ -112,9 +74,40 @@ export function scanLong(table: PlainTable, capacity: number): PlainRows | undef
     at = lineEnd(bytes, at);
     if (at === -1) return undefined;
   }
-  rows.count = row;
-  shareOut(tracks.all.flatMap(({ series }) => series), codes, trackOf, row);
-  return rows;
+  const all = tracks.all.flatMap(({ series }) => series);
+  if (isLong) shareOut(all, codes[0] ?? new Int32Array(0), trackOf, row);
+  else for (const [index, series] of all.entries()) Object.assign(series, { codes: codes[index], count: row });
+  return { count: row, starts, clockMs };
+}
+
+/** Notes the place of a row's channel among the tracks. @returns where its name ends; -1 where it is none, or has blanks at its ends */
+function readChannel({ bytes, delimiter, tracks }: PlainTable, from: number, trackOf: Uint8Array, row: number): number {
+  const to = skipCell(bytes, from, delimiter);
+  const track = to !== -1 && isTrim(bytes, from, to) ? tracks.indexAt(from, to) : MOST_TRACKS;
+  if (track >= MOST_TRACKS) return -1;
+  trackOf[row] = track;
+  return to;
+}
+
+/** Where rows are kept while they are read; the numbers by reading, of a long log all in one, with the place of their channel. */
+interface Room {
+  readonly starts: Int32Array<ArrayBuffer>;
+  readonly clockMs: Int32Array<ArrayBuffer>;
+  readonly trackOf: Uint8Array<ArrayBuffer>;
+  readonly codes: readonly Int32Array<ArrayBuffer>[];
+}
+
+function openRoom({ all: [track] }: ByteTracks, isLong: boolean, capacity: number): Room {
+  return {
+    starts: new Int32Array(capacity), clockMs: new Int32Array(capacity), trackOf: new Uint8Array(isLong ? capacity : 0),
+    codes: isLong ? [new Int32Array(capacity)] : (track?.series ?? []).map(() => new Int32Array(capacity)),
+  };
+}
+
+function enlarge({ starts, clockMs, trackOf, codes }: Room): Room {
+  const tracks = new Uint8Array(trackOf.length * 2);
+  tracks.set(trackOf);
+  return { starts: doubled(starts), clockMs: doubled(clockMs), trackOf: tracks, codes: codes.map(doubled) };
 }
 
 /** Gives each channel its readings, in the order of the rows. */
@@ -139,88 +132,4 @@ function shareOut(all: readonly ByteSeries[], codes: Int32Array, trackOf: Uint8A
     own[place] = codes[row] ?? 0;
     ownRows[place] = row;
   }
-}
-
-function openRows(capacity: number): PlainRows {
-  return { count: 0, starts: new Int32Array(capacity), clockMs: new Int32Array(capacity) };
-}
-
-function growRows(rows: PlainRows): void {
-  rows.starts = grown(rows.starts);
-  rows.clockMs = grown(rows.clockMs);
-}
-
-function growSeries(series: ByteSeries): Int32Array<ArrayBuffer> {
-  series.codes = grown(series.codes);
-  return series.codes;
-}
-
-function grown(values: Int32Array): Int32Array<ArrayBuffer> {
-  const larger = new Int32Array(values.length * 2);
-  larger.set(values);
-  return larger;
-}
-
-function grownBytes(values: Uint8Array): Uint8Array<ArrayBuffer> {
-  const larger = new Uint8Array(values.length * 2);
-  larger.set(values);
-  return larger;
-}
-
-/** Where the next line begins, from the end of a line's last cell; -1 where it doesn't end there. */
-function lineEnd(bytes: Uint8Array, at: number): number {
-  if (at === bytes.length) return at;
-  const next = bytes[at] === 13 ? at + 1 : at;
-  return bytes[next] === 10 ? next + 1 : -1;
-}
-
-/** Where a cell that isn't read ends; -1 where it holds a quote mark, a control character or one beyond ASCII. */
-function skipCell(bytes: Uint8Array, from: number, delimiter: number): number {
-  let at = from;
-  for (; at < bytes.length; at += 1) {
-    const byte = bytes[at] ?? 0;
-    if (byte === delimiter || byte === 10 || byte === 13) break;
-    if (byte < 32 || byte === 34 || byte > 126) return -1;
-  }
-  return at;
-}
-
-function isTrim(bytes: Uint8Array, from: number, to: number): boolean {
-  return to > from && bytes[from] !== 32 && bytes[to - 1] !== 32;
-}
-
-/** Keeps a number as `plainCodeAt` codes it. @returns where it ends, which the caller looks at; -1 where it isn't plain */
-function readNumber(bytes: Uint8Array, from: number, mark: number, codes: Int32Array, place: number): number {
-  let at = from;
-  let digit = (bytes[at] ?? 0) - 48;
-  const isNegative = digit === -3;
-  if (isNegative) {
-    at += 1;
-    digit = (bytes[at] ?? 0) - 48;
-  }
-  const start = at;
-  let digits = 0;
-  while (digit >= 0 && digit <= 9) {
-    digits = digits * 10 + digit;
-    at += 1;
-    digit = (bytes[at] ?? 0) - 48;
-  }
-  const whole = at - start;
-  if (whole === 0 || whole > 6 || (whole > 1 && bytes[start] === 48) || (digits > 126 && isDoubtful(digits, isNegative))) return -1;
-  let decimals = 0;
-  if (digit + 48 === mark) {
-    const first = at + 1;
-    at = first;
-    digit = (bytes[at] ?? 0) - 48;
-    while (digit >= 0 && digit <= 9) {
-      digits = digits * 10 + digit;
-      at += 1;
-      digit = (bytes[at] ?? 0) - 48;
-    }
-    decimals = at - first;
-    if (decimals === 0 || decimals > 3) return -1;
-  }
-  if (digits > LARGEST_DIGITS || (isNegative && digits === 0)) return -1;
-  codes[place] = (isNegative ? -digits : digits) * 4 + decimals;
-  return at;
 }

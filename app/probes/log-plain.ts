@@ -7,7 +7,7 @@ import { tasksOf, type ByteRows } from './log-byte-rows.ts';
 import { ByteTracks, type ByteTrack } from './log-byte-tracks.ts';
 import { splitFields, type LogLines } from './log-lines.ts';
 import type { DateOrder } from './log-moments.ts';
-import { KEPT, scanLong, scanWide, type PlainRows } from './log-plain-rows.ts';
+import { KEPT, scanRows, type PlainRows } from './log-plain-rows.ts';
 import { plainTimes, type PlainTimes } from './log-plain-times.ts';
 import { rowTimeReader, type RowTime } from './log-row-times.ts';
 import { rowReader, type RowReader } from './log-rows.ts';
@@ -51,8 +51,8 @@ export function readPlainLog(bytes: Uint8Array, options: LogOptions, markOf: (ta
   const from = head.starts[layout.dataStart] ?? 0;
   // A third more than there are if the rows are as long as those of the head.
   const capacity = 64 + Math.ceil(((bytes.length - from) / (head.bytes.length - from)) * (head.count - layout.dataStart) * (4 / 3));
-  const tracks = new ByteTracks(bytes, reader.readings, isLong, capacity);
-  const rows = (isLong ? scanLong : scanWide)({ bytes, from, tasks, delimiter, mark: markOf(opened.value, reader.readings).charCodeAt(0), times, tracks }, capacity);
+  const tracks = new ByteTracks(bytes, reader.readings, isLong, 0);
+  const rows = scanRows({ bytes, from, tasks, delimiter, mark: markOf(opened.value, reader.readings).charCodeAt(0), times, tracks }, isLong, capacity);
   const whole = rows === undefined ? undefined : openTable(linesOf(head, layout.dataStart, bytes, rows), options, layout);
   if (rows === undefined || whole === undefined || !whole.ok || !isSame(opened.value, whole.value)) return undefined;
   return {
