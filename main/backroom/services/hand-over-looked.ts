@@ -49,8 +49,8 @@ function coldnessOf(room: BookRoom, { how, reading }: Looking['frozenHard'], isF
   const { highTicks, text } = readTypedTemperature(reading, ['frozenHard', 'reading']);
   const { temperatureUnit: unit } = kitchenOf(room.book);
   const say = (ticks: number): string => `${formatDegrees(ticks, unit, 1)} °${unit}`;
-  if (isFrozen && highTicks >= THAWING_TICKS) refuseInput(`At ${say(highTicks)} the packs are thawing: they are not frozen hard.`, ['frozenHard', 'reading', 'text'], 'Keep them here, and hold the batch until a manager has looked at the freezer.');
-  if (!isFrozen && highTicks > WARM_TICKS) refuseInput(`At ${say(highTicks)} the packs are warm: chilled fish is kept at ${say(CHILLED_TICKS)} or below.`, ['frozenHard', 'reading', 'text'], 'Keep them here, and hold the batch until a manager has looked at the cooler.');
+  if (isFrozen && highTicks >= THAWING_TICKS) refuseInput(`At ${say(highTicks)} the packs are thawing: fish begins to freeze at about ${say(THAWING_TICKS)} (common practice), so they are not frozen hard.`, ['frozenHard', 'reading', 'text'], 'Keep them here, and hold the batch until a manager has looked at the freezer.');
+  if (!isFrozen && highTicks > WARM_TICKS) refuseInput(`At ${say(highTicks)} the packs are warm: over ${say(WARM_TICKS)} (US Food Code 3-501.16(A)(2)) chilled fish stays here.`, ['frozenHard', 'reading', 'text'], 'Keep them here, and hold the batch until a manager has looked at the cooler.');
   const limit = isFrozen ? FROZEN_TICKS : CHILLED_TICKS;
   return { kept: { how, ticks: highTicks, text: `${text} °${reading.unit}` }, missed: highTicks > limit ? [`The packs read ${say(highTicks)}, over ${say(limit)}.`] : [] };
 }

@@ -159,8 +159,8 @@ function whyFrozenStays(room: BookRoom, pack: Pack, { batch, trays }: Kept, { pu
   if (outMs === undefined) return undefined;
   if (outMs <= frozen.frozenMs) return blocked(`it was taken out of the freezer at ${sayInstant(room, outMs)}, before it was marked frozen solid.`, 'Mark it destroyed, unless the move was entered by mistake: then ask a manager to hold the batch and look.');
   // What is served here was thawed for it; what leaves is frozen, and what thawed is not frozen again.
-  if (purpose === 'handed over') return blocked(`it came out of the freezer at ${sayInstant(room, outMs)}.`, 'Frozen fish leaves frozen, and is not frozen again. Serve it here within 48 hours, or destroy it.');
-  if (atMs - outMs > THAWED_MS) return blocked(`it came out of the freezer at ${sayInstant(room, outMs)}, more than 48 hours before.`, 'Mark it destroyed.');
+  if (purpose === 'handed over') return blocked(`it came out of the freezer at ${sayInstant(room, outMs)}.`, 'Frozen fish leaves frozen, and is not frozen again (1 NYCRR 262.8(c)). Serve it here within 48 hours (Alderbook’s own careful choice), or destroy it.');
+  if (atMs - outMs > THAWED_MS) return blocked(`it came out of the freezer at ${sayInstant(room, outMs)}, more than 48 hours before (Alderbook’s own careful choice; no text gives it).`, 'Mark it destroyed.');
   const warm = whyThawedWarm(room, pack, { outMs, atMs, mayBeClose: initialsForError === true && actingPerson(room).role === 'manager' });
   return warm === undefined ? undefined : blocked(`it came out of the freezer at ${sayInstant(room, outMs)}, and ${warm}`, 'Mark it destroyed; move the next one into a cooler to thaw, and read that.');
 }
