@@ -2,7 +2,7 @@
 import type { TemperatureUnit } from '../measures/temperature.ts';
 import { NOT_PLAIN, findFieldEnd, plainCodeAt, splitBytes, trimEnd, trimStart, type CellEnd } from './log-byte-cells.ts';
 import { textOf, type ByteLines } from './log-byte-lines.ts';
-import { addCell, addCode, addUnit } from './log-byte-series.ts';
+import { addCell, addCode, addUnit, byRow, instantsOfSeries } from './log-byte-series.ts';
 import type { ByteTimes } from './log-byte-times.ts';
 import { ByteTracks, ByteUnits, countTime, type ByteTrack } from './log-byte-tracks.ts';
 import { IGNORED, KEPT, TIME } from './log-plain-rows.ts';
@@ -13,12 +13,18 @@ import type { RowTime } from './log-row-times.ts';
 import type { RefusedRow } from './log-types.ts';
 
 export interface ByteRows {
-  readonly atMs: Float64Array;
-  readonly lines: Int32Array;
+  readonly count: number;
   readonly tracks: readonly ByteTrack[];
+  /** The instants of each series, those of one track after those of the other; channels that were read together share theirs. */
+  readonly atMs: readonly Float64Array[];
+  /** Likewise the line of each reading, from 1. */
+  readonly lines: readonly Int32Array[];
   readonly refused: readonly RefusedRow[];
   readonly blank: number;
 }
+
+/** Room for as many at first, of each channel of a long log. */
+const FEW_READINGS = 64;
 
 interface ByteTable {
   readonly lines: ByteLines;
@@ -68,7 +74,7 @@ class ByteRowReader {
     this.delimiter = layout.delimiter.charCodeAt(0);
     this.tasks = tasksOf(layout.columnCount, reader, times);
     this.saysUnits = reader.unitColumns.some((column) => column !== -1);
-    this.tracks = new ByteTracks(lines.bytes, reader.readings, reader.channelColumn !== -1, most);
+    this.tracks = new ByteTracks(lines.bytes, reader.readings, reader.channelColumn !== -1, reader.channelColumn === -1 ? most : FEW_READINGS);
     this.units = new ByteUnits(lines.bytes);
     this.atMs = new Float64Array(most);
     this.lines = new Int32Array(most);
@@ -87,7 +93,10 @@ class ByteRowReader {
       const isResolved = track === undefined ? this.readText(index, !isSpecial) : this.keepPlain(index, track);
       if (!isResolved) return undefined;
     }
-    return { atMs: this.atMs.subarray(0, this.rows), lines: this.lines.subarray(0, this.rows), tracks: this.tracks.all, refused: this.refused, blank: this.blank };
+    const { rows: count, tracks: { all: tracks }, refused, blank } = this;
+    const series = tracks.flatMap((track) => track.series);
+    const ofRows = this.lines.subarray(0, count);
+    return { count, tracks, atMs: instantsOfSeries(series, this.atMs.subarray(0, count)), lines: series.map((one) => byRow(one, ofRows)), refused, blank };
   }
 
   /** Reads a row's cells and tells its channel; `undefined` where the row must be read as a text. */

@@ -38,13 +38,20 @@ export function addCode(series: ByteSeries, row: number, code: number): void {
 }
 
 function noteRow(series: ByteSeries, row: number): void {
-  series.rows ??= Int32Array.from({ length: series.codes.length }, (_, index) => index);
+  series.rows ??= firstRows(series);
   if (series.rows.length < series.codes.length) {
     const larger = new Int32Array(series.codes.length);
     larger.set(series.rows);
     series.rows = larger;
   }
   series.rows[series.count] = row;
+}
+
+/** The rows of a series that had a reading in every row until now. */
+function firstRows({ count, codes }: ByteSeries): Int32Array<ArrayBuffer> {
+  const rows = new Int32Array(codes.length);
+  for (let index = 0; index < count; index += 1) rows[index] = index;
+  return rows;
 }
 
 /** Adds a reading that was read as a text. */
@@ -72,7 +79,8 @@ export function instantsOfSeries(all: readonly ByteSeries[], ofRows: Float64Arra
   const found: Float64Array[] = [];
   for (const series of all) {
     const before = found.at(-1);
-    found.push(before !== undefined && areOf(before, series, ofRows) ? before : byRow(series, ofRows));
+    const isShared = before !== undefined && series.count < ofRows.length && areOf(before, series, ofRows);
+    found.push(isShared ? before : byRow(series, ofRows));
   }
   return found;
 }
@@ -84,7 +92,7 @@ function areOf(instants: Float64Array, { count, rows }: ByteSeries, ofRows: Floa
 }
 
 /**
- * The readings in a unit. Ticks beyond 32 bits are not in the columns, but show in the highest and lowest.
+ * The readings in a unit; they lie where the codes lay, which are gone then. Ticks beyond 32 bits are not in the columns, but show in the highest and lowest.
  * @param atMs of each reading
  */
 export function columnsOfSeries(series: ByteSeries, unit: TemperatureUnit, mark: '.' | ',', atMs: Float64Array): SpannedColumns {
@@ -126,17 +134,16 @@ function ticksAlike({ count, codes, odd }: ByteSeries, unit: TemperatureUnit): {
   const decimals = first & 3;
   const step = ticksPerStep(unit)[decimals] ?? 0;
   const zero = unit === 'F' ? FAHRENHEIT_ZERO_TICKS : 0;
-  const lowTicks = new Int32Array(count);
-  let [least, most, others] = [first >> 2, first >> 2, 0];
+  let [least, most, others] = [first, first, 0];
   for (let index = 0; index < count; index += 1) {
     const code = codes[index] ?? 0;
-    const digits = code >> 2;
     others |= code ^ first;
-    if (digits < least) least = digits;
-    if (digits > most) most = digits;
-    lowTicks[index] = digits * step + zero;
+    if (code < least) least = code;
+    else if (code > most) most = code;
   }
-  return (others & 3) === 0 ? { lowTicks, decimals, lowest: least * step + zero, highest: most * step + zero } : undefined;
+  if ((others & 3) !== 0) return undefined;
+  for (let index = 0; index < count; index += 1) codes[index] = ((codes[index] ?? 0) >> 2) * step + zero;
+  return { lowTicks: codes.subarray(0, count), decimals, lowest: (least >> 2) * step + zero, highest: (most >> 2) * step + zero };
 }
 
 /** What each reading's row has; the same array where every row has a reading. */

@@ -23,15 +23,15 @@ export class ByteTracks {
   private readonly bytes: Uint8Array;
   private readonly readings: readonly number[];
   private readonly isLong: boolean;
-  private readonly most: number;
+  private readonly capacity: number;
   private last = 0;
 
-  /** @param most how many readings a column of a wide file may have */
-  constructor(bytes: Uint8Array, readings: readonly number[], isLong: boolean, most: number) {
+  /** @param capacity how many readings of a channel, or of a column of a wide file, there is room for at first */
+  constructor(bytes: Uint8Array, readings: readonly number[], isLong: boolean, capacity: number) {
     this.bytes = bytes;
     this.readings = readings;
     this.isLong = isLong;
-    this.most = most;
+    this.capacity = capacity;
     if (!isLong) this.open('');
   }
 
@@ -60,11 +60,11 @@ export class ByteTracks {
   }
 
   private open(channel: string): ByteTrack {
-    const { isLong, most } = this;
+    const { isLong, capacity } = this;
     const track: ByteTrack = {
       // A name with characters beyond ASCII is only ever asked for as a text.
       name: Uint8Array.from(channel, (character) => Math.min(character.charCodeAt(0), 255)),
-      series: this.readings.map((column) => openByteSeries(isLong ? channel : undefined, column, isLong ? 64 : most)),
+      series: this.readings.map((column) => openByteSeries(isLong ? channel : undefined, column, capacity)),
       lastMs: Number.NaN, lastAtMs: Number.NaN, up: 0, down: 0, backward: [], repeated: [],
     };
     this.all.push(track);

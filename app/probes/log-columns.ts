@@ -4,7 +4,7 @@ import { instantsOf } from './log-byte-instants.ts';
 import { NOT_PLAIN, plainCodeOfText } from './log-byte-cells.ts';
 import { indexLines, textOf, type ByteLines } from './log-byte-lines.ts';
 import { readByteRows, type ByteRows } from './log-byte-rows.ts';
-import { byRow, columnsOfSeries, instantsOfSeries } from './log-byte-series.ts';
+import { columnsOfSeries } from './log-byte-series.ts';
 import { byteTimes } from './log-byte-times.ts';
 import { LARGEST_LOG_BYTES } from './log-bytes.ts';
 import { readPlainLog } from './log-plain.ts';
@@ -106,7 +106,7 @@ function readByRows(bytes: Uint8Array, options: LogOptions): ColumnLog | undefin
   const reader = rowReader(layout, table.roles, rowTimeReader(elapsed.plan, order, layout.headings));
   const mark = markOf(table, reader.readings);
   const rows = readByteRows({ lines, layout, reader, times, mark: mark.charCodeAt(0), instantOf });
-  return rows === undefined || rows.atMs.length === 0 ? undefined : finish(table, rows, mark, evidence !== undefined && evidence.settled === undefined);
+  return rows === undefined || rows.count === 0 ? undefined : finish(table, rows, mark, evidence !== undefined && evidence.settled === undefined);
 }
 
 /** Whether nothing is to be asked of the headings. */
@@ -121,16 +121,16 @@ function finish(table: LogTable, rows: ByteRows, mark: '.' | ',', orderWasChosen
   const series = rows.tracks.flatMap((track) => track.series);
   const units = settleUnits(series, facts, opening, answers);
   if (units.questions.length > 0) return undefined;
-  const atMsOf = instantsOfSeries(series, rows.atMs);
   const places: ColumnPlace[] = [];
   const remarked: RemarkedPlace[] = [];
   for (const [index, one] of series.entries()) {
     const settled = units.all[index];
     const unit = settled?.unit;
-    if (settled === undefined || unit === undefined || (unit === 'F' ? one.saidCelsius : one.saidFahrenheit) > 0) return undefined;
-    const { columns, lowest, highest } = columnsOfSeries(one, unit, mark, atMsOf[index] ?? rows.atMs);
+    const [atMs, ofLines] = [rows.atMs[index], rows.lines[index]];
+    if (settled === undefined || unit === undefined || atMs === undefined || ofLines === undefined || (unit === 'F' ? one.saidCelsius : one.saidFahrenheit) > 0) return undefined;
+    const { columns, lowest, highest } = columnsOfSeries(one, unit, mark, atMs);
     if (Math.max(-lowest, highest) > LARGEST_TICKS) return undefined;
-    const place = { name: settled.name, column: one.column, columns, lines: byRow(one, rows.lines) };
+    const place = { name: settled.name, column: one.column, columns, lines: ofLines };
     places.push(place);
     remarked.push({ ...remarkedOf(place), range: [lowest, highest] });
   }
@@ -143,7 +143,7 @@ function finish(table: LogTable, rows: ByteRows, mark: '.' | ',', orderWasChosen
       ...remarkTimes({ backward: rows.tracks.flatMap(({ backward }) => backward), repeated: rows.tracks.flatMap(({ repeated }) => repeated) }),
       ...remarkReadings(remarked, orderWasChosen),
     ],
-    counts: { lines: lines.count, opening: opening.length, blank: rows.blank + layout.dataStart - opening.length, read: rows.atMs.length, refused },
+    counts: { lines: lines.count, opening: opening.length, blank: rows.blank + layout.dataStart - opening.length, read: rows.count, refused },
   };
 }
 

@@ -64,9 +64,11 @@ function lookAt(cell: string): CellShape {
 export function findLayout(lines: LogLines): LogLayout | undefined {
   const forced = /^"?sep=(.)"?\s*$/i.exec(lines.count === 0 ? '' : lines.lineAt(0))?.[1];
   let best: { score: number; even: number; rows: readonly Row[]; delimiter: Delimiter } | undefined;
+  // Each line is looked at with every delimiter, and made a text once.
+  const sample = rememberLines(lines);
   for (const delimiter of DELIMITERS) {
     if (forced !== undefined && DELIMITERS.some((each) => each === forced) && delimiter !== forced) continue;
-    const rows = sampleRows(lines, delimiter);
+    const rows = sampleRows(sample, delimiter);
     const score = rows.filter((row) => row.kind === 'timed').length * 10 + rows.filter((row) => row.kind === 'numbers').length;
     const even = mostUsual(rows.filter((row) => row.kind !== 'words').map((row) => row.fields.length)).times;
     if (score > 0 && (best === undefined || score > best.score || (score === best.score && even > best.even))) {
@@ -74,6 +76,11 @@ export function findLayout(lines: LogLines): LogLayout | undefined {
     }
   }
   return best === undefined ? undefined : layoutFrom(best.rows, best.delimiter);
+}
+
+function rememberLines(lines: LogLines): LogLines {
+  const texts: string[] = [];
+  return { count: lines.count, lineAt: (index) => (texts[index] ??= lines.lineAt(index)) };
 }
 
 function sampleRows(lines: LogLines, delimiter: Delimiter): readonly Row[] {
@@ -89,6 +96,8 @@ function sampleRows(lines: LogLines, delimiter: Delimiter): readonly Row[] {
 }
 
 function kindOfRow(fields: readonly string[]): RowKind {
+  // A row that isn't cut by this delimiter: its one field needn't be looked at.
+  if (fields.length < 2) return 'words';
   let times = 0;
   let numbers = 0;
   let missing = 0;

@@ -22,8 +22,6 @@ export interface PlainTimes {
   read(column: number, from: number, row: number): number;
 }
 
-const COLON = 58;
-
 /** Makes the reader of a plan's times; `undefined` for a plan that is none of dates and clock times. */
 export function plainTimes(bytes: Uint8Array, plan: TimePlan, delimiter: number): PlainTimes | undefined {
   if (plan.kind === 'moment') return new MomentTimes(bytes, plan.column, delimiter);
@@ -57,14 +55,14 @@ class MomentTimes implements PlainTimes {
 
   read(_column: number, from: number, row: number): number {
     const { bytes, view, before, last, lastLength, delimiter } = this;
-    // From the right a time differs sooner.
-    if (lastLength > 0 && bytes[from + lastLength - 1] === bytes[last + lastLength - 1] && isSame(view, from, last, lastLength) && endsCell(bytes, from + lastLength, delimiter)) return from + lastLength;
+    if (lastLength > 0 && isSame(view, from, last, lastLength) && endsCell(bytes, from + lastLength, delimiter)) return from + lastLength;
     if (before === -1 || !isSame(view, from, this.known, before)) return this.look(from, row);
-    let at = readTwelve(bytes, from + before, this.clock);
-    if (at === -1) return this.look(from, row);
+    const clockMs = readTwelve(view, from + before);
+    let at = from + before + TWELVE_BYTES;
+    if (clockMs === -1) return this.look(from, row);
     for (let behind = 0; behind < this.tailLength; behind += 1, at += 1) if (bytes[at] !== bytes[this.tail + behind]) return this.look(from, row);
     if (!endsCell(bytes, at, delimiter)) return this.look(from, row);
-    this.clockMs = this.clock.ms;
+    this.clockMs = clockMs;
     this.last = from;
     this.lastLength = at - from;
     return at;
@@ -97,28 +95,32 @@ class PairTimes implements PlainTimes {
   private readonly delimiter: number;
   private readonly dateColumn: number;
   private readonly clock: FoundClock = { ms: 0, end: 0 };
+  private readonly view: DataView;
   private known = 0;
   private length = -1;
 
   constructor(bytes: Uint8Array, dateColumn: number, clockColumn: number, delimiter: number) {
     this.bytes = bytes;
+    this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     this.columns = [dateColumn, clockColumn];
     this.dateColumn = dateColumn;
     this.delimiter = delimiter;
   }
 
   read(column: number, from: number, row: number): number {
-    const { bytes, delimiter, known, length, clock } = this;
+    const { bytes, view, delimiter, known, length, clock } = this;
     if (column !== this.dateColumn) {
-      const at = readTwelve(bytes, from, clock);
-      const to = at !== -1 && endsCell(bytes, at, delimiter) ? at : findCellEnd(bytes, from, delimiter);
-      if (to !== at && (!readClock(bytes, from, to, clock) || clock.end !== to)) return -1;
+      const clockMs = readTwelve(view, from);
+      if (clockMs !== -1 && endsCell(bytes, from + TWELVE_BYTES, delimiter)) {
+        this.clockMs = clockMs;
+        return from + TWELVE_BYTES;
+      }
+      const to = findCellEnd(bytes, from, delimiter);
+      if (!readClock(bytes, from, to, clock) || clock.end !== to) return -1;
       this.clockMs = clock.ms;
       return to;
     }
-    let same = 0;
-    while (same < length && bytes[from + same] === bytes[known + same]) same += 1;
-    if (same === length && endsCell(bytes, from + same, delimiter)) return from + same;
+    if (length > 0 && isSame(view, from, known, length) && endsCell(bytes, from + length, delimiter)) return from + length;
     const to = findCellEnd(bytes, from, delimiter);
     // A blank at its end is no part of a date.
     if (to === from || bytes[from] === 32 || bytes[to - 1] === 32) return -1;
@@ -129,30 +131,39 @@ class PairTimes implements PlainTimes {
   }
 }
 
-/** Whether two stretches of bytes are the same, four at a time. */
+/** Whether two stretches of bytes are the same, four at a time and the last four, in which times differ, first. */
 function isSame(view: DataView, from: number, other: number, length: number): boolean {
   if (from + length > view.byteLength) return false;
-  let at = 0;
-  for (; at + 4 <= length; at += 4) if (view.getInt32(from + at) !== view.getInt32(other + at)) return false;
-  for (; at < length; at += 1) if (view.getUint8(from + at) !== view.getUint8(other + at)) return false;
-  return true;
+  if (length < 4) {
+    for (let at = 0; at < length; at += 1) if (view.getUint8(from + at) !== view.getUint8(other + at)) return false;
+    return true;
+  }
+  for (let at = length - 4; at > 0; at -= 4) if (view.getInt32(from + at, true) !== view.getInt32(other + at, true)) return false;
+  return view.getInt32(from, true) === view.getInt32(other, true);
 }
 
-/** Reads `05:31:10`, of a day of 24 hours. @returns where it ends, or -1 where it is anything else */
-function readTwelve(bytes: Uint8Array, at: number, found: FoundClock): number {
-  const hour = pairOf(bytes, at);
-  const minute = pairOf(bytes, at + 3);
-  const second = pairOf(bytes, at + 6);
-  if (bytes[at + 2] !== COLON || bytes[at + 5] !== COLON || hour < 0 || hour > 23 || minute < 0 || minute > 59 || second < 0 || second > 59) return -1;
-  found.ms = ((hour * 60 + minute) * 60 + second) * 1000;
-  return at + 8;
+const TWELVE_BYTES = 8;
+/** In the two words of `05:31:10`, little-endian: `05:3` and `1:10`. */
+const FIRST_BITS = 0xf0ff_f0f0 | 0;
+const FIRST = 0x303a_3030;
+const SECOND_BITS = 0xf0f0_fff0 | 0;
+const SECOND = 0x3030_3a30;
+
+/** Reads `05:31:10`, of a day of 24 hours. @returns its milliseconds, or -1 where it is anything else */
+function readTwelve(view: DataView, at: number): number {
+  if (at + TWELVE_BYTES > view.byteLength) return -1;
+  const first = view.getInt32(at, true);
+  const second = view.getInt32(at + 4, true);
+  if ((first & FIRST_BITS) !== FIRST || (second & SECOND_BITS) !== SECOND) return -1;
+  const hour = pairOf(first & 15, (first >> 8) & 15);
+  const minute = pairOf((first >> 24) & 15, second & 15);
+  const seconds = pairOf((second >> 16) & 15, (second >> 24) & 15);
+  return hour > 23 || minute > 59 || seconds > 59 ? -1 : ((hour * 60 + minute) * 60 + seconds) * 1000;
 }
 
-/** Two digits as a number; below zero where they are none. */
-function pairOf(bytes: Uint8Array, at: number): number {
-  const tens = (bytes[at] ?? 0) - 48;
-  const ones = (bytes[at + 1] ?? 0) - 48;
-  return tens < 0 || tens > 9 || ones < 0 || ones > 9 ? -1 : tens * 10 + ones;
+/** Two digits as a number; a large one where one isn't a digit: the characters behind 9 have its upper bits too. */
+function pairOf(tens: number, ones: number): number {
+  return tens > 9 || ones > 9 ? 100 : tens * 10 + ones;
 }
 
 /** Whether a cell ends here: at a delimiter, with its line or with the file. */

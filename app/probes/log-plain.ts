@@ -5,16 +5,16 @@
 import { textOf, indexLines, type ByteLines } from './log-byte-lines.ts';
 import { tasksOf, type ByteRows } from './log-byte-rows.ts';
 import { ByteTracks, type ByteTrack } from './log-byte-tracks.ts';
-import { splitFields, type LogLines } from './log-lines.ts';
+import type { LogLines } from './log-lines.ts';
 import type { DateOrder } from './log-moments.ts';
-import { KEPT, scanRows, type PlainRows } from './log-plain-rows.ts';
+import { basesOf, hasInstants, instantsOf, linesOf } from './log-plain-instants.ts';
+import { KEPT, ROWS_A_START, scanRows, type PlainRows } from './log-plain-rows.ts';
 import { plainTimes, type PlainTimes } from './log-plain-times.ts';
-import { rowTimeReader, type RowTime } from './log-row-times.ts';
+import type { RowTime } from './log-row-times.ts';
 import { rowReader, type RowReader } from './log-rows.ts';
 import { openTable, type LogTable } from './log-table.ts';
 import type { LogOptions } from './log-types.ts';
 
-const HOUR_MS = 3_600_000;
 /** The head holds all that the table is found by: four hundred lines, and some. */
 const HEAD_BYTES = 65_536;
 const FEWEST_HEAD_LINES = 420;
@@ -51,9 +51,10 @@ export function readPlainLog(bytes: Uint8Array, options: LogOptions, markOf: (ta
   const from = head.starts[layout.dataStart] ?? 0;
   // A third more than there are if the rows are as long as those of the head.
   const capacity = 64 + Math.ceil(((bytes.length - from) / (head.bytes.length - from)) * (head.count - layout.dataStart) * (4 / 3));
-  const tracks = new ByteTracks(bytes, reader.readings, isLong, 0);
+  const channels = opened.value.facts[reader.channelColumn]?.profile.distinct.size ?? 1;
+  const tracks = new ByteTracks(bytes, reader.readings, isLong, isLong ? Math.ceil(capacity / channels) : 0);
   const rows = scanRows({ bytes, from, tasks, delimiter, mark: markOf(opened.value, reader.readings).charCodeAt(0), times, tracks }, isLong, capacity);
-  const whole = rows === undefined ? undefined : openTable(linesOf(head, layout.dataStart, bytes, rows), options, layout);
+  const whole = rows === undefined ? undefined : openTable(textsOf(head, layout.dataStart, bytes, rows), options, layout);
   if (rows === undefined || whole === undefined || !whole.ok || !isSame(opened.value, whole.value)) return undefined;
   return {
     table: whole.value,
@@ -73,69 +74,53 @@ function isSame(one: LogTable, other: LogTable): boolean {
 }
 
 /** The lines of the head above the table, and those of the rows. */
-function linesOf(head: ByteLines, dataStart: number, bytes: Uint8Array, { count, starts }: PlainRows): LogLines {
+function textsOf(head: ByteLines, dataStart: number, bytes: Uint8Array, { count, starts }: PlainRows): LogLines {
   return {
     count: dataStart + count,
     lineAt(index) {
       if (index < dataStart) return head.lineAt(index);
       const row = index - dataStart;
       if (row >= count) return '';
-      let to = row + 1 < count ? (starts[row + 1] ?? 0) : bytes.length;
-      while (to > 0 && (bytes[to - 1] === 10 || bytes[to - 1] === 13)) to -= 1;
-      return textOf(bytes, starts[row] ?? 0, to);
+      let from = starts[Math.floor(row / ROWS_A_START)] ?? 0;
+      for (let before = row % ROWS_A_START; before > 0; before -= 1) from = bytes.indexOf(10, from) + 1;
+      let to = bytes.indexOf(10, from);
+      if (to === -1) to = bytes.length;
+      return textOf(bytes, from, bytes[to - 1] === 13 ? to - 1 : to);
     },
   };
 }
 
 function understand(
-  table: LogTable, { count, clockMs }: PlainRows, { days }: PlainTimes, tracks: readonly ByteTrack[],
+  table: LogTable, rows: PlainRows, { days }: PlainTimes, tracks: readonly ByteTrack[],
   order: DateOrder | undefined, instantOf: (ms: number, kind: RowTime['kind']) => number,
 ): ByteRows | undefined {
-  const { lines, layout, plan } = table;
-  const readTime = rowTimeReader(plan, order, layout.headings);
-  const atMs = new Float64Array(count);
-  // What was written and the instant differ by the same all through, mostly: then their order is one.
-  let [offsetMs, isOneOffset] = [Number.NaN, true];
-  for (const [index, day] of days.entries()) {
-    const time = readTime(splitFields(lines.lineAt(layout.dataStart + day.fromRow), layout.delimiter) ?? []);
-    if (typeof time === 'string') return undefined;
-    const dayMs = time.ms - (clockMs[day.fromRow] ?? 0);
-    const to = days[index + 1]?.fromRow ?? count;
-    let [hourFromMs, hourToMs] = [0, 0];
-    for (let row = day.fromRow; row < to; row += 1) {
-      const written = dayMs + (clockMs[row] ?? 0);
-      if (written < hourFromMs || written >= hourToMs) {
-        const before = offsetMs;
-        offsetMs = written - instantOf(written, time.kind);
-        if (Number.isNaN(offsetMs)) return undefined;
-        if (before !== offsetMs && !Number.isNaN(before)) isOneOffset = false;
-        hourFromMs = Math.floor(written / HOUR_MS) * HOUR_MS;
-        hourToMs = hourFromMs + HOUR_MS;
-      }
-      atMs[row] = written - offsetMs;
+  const { count } = rows;
+  const bases = basesOf(table, rows, days, order, instantOf);
+  if (bases === undefined) return undefined;
+  const firstLine = table.layout.dataStart + 1;
+  const atMs: Float64Array[] = [];
+  const lines: Int32Array[] = [];
+  for (const track of tracks) {
+    for (const series of track.series) {
+      const before = atMs.at(-1);
+      atMs.push(before !== undefined && hasInstants(before, series, rows, bases) ? before : instantsOf(series, rows, bases));
+      lines.push(series.rows === null && lines[0]?.length === series.count ? lines[0] : linesOf(series, firstLine));
     }
+    countTimes(track, atMs.at(-1), lines.at(-1));
   }
-  // The reader of single rows counts the order of what was written too.
-  if (!isOneOffset) return undefined;
-  const lineOf = new Int32Array(count);
-  for (let row = 0; row < count; row += 1) lineOf[row] = layout.dataStart + row + 1;
-  for (const track of tracks) countTimes(track, count, atMs, lineOf);
-  return { atMs, lines: lineOf, tracks, refused: [], blank: 0 };
+  return { count, tracks, atMs, lines, refused: [], blank: 0 };
 }
 
 /** As `countTime` for each of a channel's rows. */
-function countTimes(track: ByteTrack, count: number, atMs: Float64Array, lineOf: Int32Array): void {
-  const own = track.series[0]?.rows ?? null;
-  const length = own === null ? count : own.length;
+function countTimes(track: ByteTrack, atMs: ArrayLike<number> = [], lines: ArrayLike<number> = []): void {
   let [last, up, down] = [Number.NaN, 0, 0];
-  for (let index = 0; index < length; index += 1) {
-    const row = own === null ? index : (own[index] ?? 0);
-    const at = atMs[row] ?? 0;
+  for (let index = 0; index < atMs.length; index += 1) {
+    const at = atMs[index] ?? 0;
     if (at > last) up += 1;
     else if (at < last) {
       down += 1;
-      track.backward.push(lineOf[row] ?? 0);
-    } else if (at === last) track.repeated.push(lineOf[row] ?? 0);
+      track.backward.push(lines[index] ?? 0);
+    } else if (at === last) track.repeated.push(lines[index] ?? 0);
     last = at;
   }
   track.up = up;

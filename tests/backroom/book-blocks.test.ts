@@ -1,9 +1,11 @@
+import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { columnsOf } from '../../app/probes/reading-columns.ts';
 import { ticksFromDecimal } from '../../app/measures/temperature.ts';
 import { connect, openBookFile } from '../../main/backroom/book/open.ts';
 import type { BookHandle } from '../../main/backroom/book/handle.ts';
+import { BROTLI, packNow, unpack, type Packing } from '../../main/backroom/book/packing.ts';
 import type { KeptReading } from '../../main/backroom/room.ts';
 import { openTestKitchen } from '../support/test-kitchen.ts';
 
@@ -97,6 +99,49 @@ describe('A long record in the book', () => {
     const again = openBookFile(book.file, { clock: { nowMs: () => START_MS } });
     expect(again.reader().checkChain().intact).toBe(false);
     again.close();
+  });
+});
+
+describe('What an older book has compressed with DEFLATE', () => {
+  interface Packed {
+    readonly position: number;
+    readonly body: Uint8Array;
+    readonly packing: Packing;
+  }
+
+  it('is read beside what is compressed now, readings and files', async () => {
+    const book = await openBook();
+    const rows = rowsOf(40_000);
+    keep(book, rows);
+    const log = new TextEncoder().encode('Time,P1 (F)\n2026-11-20 12:00:00,142.1\n'.repeat(100));
+    const fileId = await book.takeFile('old.csv', log, { id: 'file-1', nowMs: START_MS });
+    book.close();
+    const database = connect(book.file);
+    database.exec('DROP TRIGGER reading_blocks_are_never_changed; DROP TRIGGER inbox_is_never_changed');
+    const deflate = (table: string, column: string): number => {
+      const all = database.prepare<[], Packed>(`SELECT rowid AS position, ${column} AS body, packing FROM ${table}`).all();
+      for (const { position, body, packing } of all) {
+        expect(packing).toBe(BROTLI);
+        database.prepare(`UPDATE ${table} SET ${column} = ?, packing = 0 WHERE rowid = ?`).run(deflateRawSync(unpack(body, packing)), position);
+      }
+      return all.length;
+    };
+    expect(deflate('reading_blocks', 'body')).toBe(2);
+    expect(deflate('inbox', 'bytes')).toBe(1);
+    database.close();
+    const again = openBookFile(book.file, { clock: { nowMs: () => START_MS } });
+    expect(again.reader().checkChain().intact).toBe(true);
+    keep(again, rowsOf(500, START_MS + 50_000_000));
+    expect(plain(again.reader().readings('probe-1'))).toEqual([...rows, ...rowsOf(500, START_MS + 50_000_000)]);
+    expect(again.reader().inboxFile(fileId)?.bytes).toEqual(Buffer.from(log));
+    again.close();
+  });
+
+  it('is told from what is damaged', () => {
+    const packed = packNow(new TextEncoder().encode('142.1 '.repeat(1000)), 1);
+    expect(new TextDecoder().decode(unpack(packed, BROTLI))).toBe('142.1 '.repeat(1000));
+    expect(() => unpack(packed.subarray(0, packed.length - 1), BROTLI)).toThrow();
+    expect(() => unpack(packed, 0)).toThrow();
   });
 });
 

@@ -20,12 +20,15 @@ type Load = Output<'load.open'>['load'];
 
 const CHANNELS = 8;
 const SECONDS = 125_000;
-/** Wide and long by turns; more than go in in the time. */
-const LOGS = 20;
-const BRIEF_LOGS = 6;
+/** Wide and long by turns; more than go in in the time. A kitchen makes no more batches a day. */
+const LOGS = 40;
+const BRIEF_LOGS = 8;
+const LOADS = 16;
+const BRIEF_LOADS = 4;
 const BUSY_MS = 45_000;
 const BRIEF_BUSY_MS = 12_000;
 const MOST_MS = 16;
+const DAY_MS = 86_400_000;
 const START_WALL_MS = Date.UTC(2026, 6, 14, 5);
 
 export async function runWindowBlockBench({ brief }: BenchOptions): Promise<BenchResult> {
@@ -34,7 +37,9 @@ export async function runWindowBlockBench({ brief }: BenchOptions): Promise<Benc
     const days = [await addDayLoad(kitchen), await addDayLoad(kitchen)];
     const running = await openBenchLoad(kitchen, CHANNELS);
     const logs: Log[] = [];
-    for (let index = 0; index < (brief ? BRIEF_LOGS : LOGS); index += 1) logs.push(makeLog(await openBenchLoad(kitchen, CHANNELS), index));
+    const loads: Load[] = [];
+    while (loads.length < (brief ? BRIEF_LOADS : LOADS)) loads.push(await openBenchLoad(kitchen, CHANNELS));
+    for (let round = 0; logs.length < (brief ? BRIEF_LOGS : LOGS); round += 1) logs.push(...loads.map((load, index) => makeLog(load, round * loads.length + index, round)));
     await kitchen.close();
     const file = path.join(path.dirname(kitchen.file), 'blocks.json');
     const browser = await openBenchBrowser(kitchen.file, { imported: path.join(import.meta.dirname, 'watch-blocks.mjs'), settings: { WATCH_BLOCKS_FILE: file } });
@@ -132,12 +137,13 @@ interface Log {
   readonly columns: { name: string; pointId: string }[];
 }
 
-function makeLog(load: Load, index: number): Log {
+/** @param round each later log of a load begins so many times two days later */
+function makeLog(load: Load, index: number, round: number): Log {
   const channels = Array.from({ length: CHANNELS }, (_, channel) => smokedTenths(SECONDS, channel, index * CHANNELS + channel));
   const names = channels.map((_, channel) => `P${channel + 1}`);
   const pieces = load.points.filter(({ role }) => role === 'piece');
   return {
-    name: `log-${index}.csv`, bytes: new TextEncoder().encode((index % 2 === 0 ? wideCsv : longCsv)(START_WALL_MS, channels, names)),
+    name: `log-${index}.csv`, bytes: new TextEncoder().encode((index % 2 === 0 ? wideCsv : longCsv)(START_WALL_MS + round * 2 * DAY_MS, channels, names)),
     loadId: load.id, columns: names.map((name, piece) => ({ name, pointId: pieces[piece]?.id ?? '' })),
   };
 }

@@ -1,7 +1,7 @@
 /** What must be true of a book after any end: it opens, the engine finds it whole, and its chain holds. */
 import { createHash } from 'node:crypto';
-import { inflateRawSync } from 'node:zlib';
 import Database from 'better-sqlite3';
+import { unpack, type Packing } from '../../main/backroom/book/packing.ts';
 import { openBookFile } from '../../main/backroom/book/open.ts';
 import type { OpenBook, ReadingNumbers } from '../../main/backroom/room.ts';
 
@@ -29,8 +29,8 @@ function checkTables(file: string): string[] {
     const strays = database.prepare<[], { count: number }>(`SELECT (SELECT count(*) FROM readings WHERE entry_sequence NOT IN (SELECT sequence FROM entries))
       + (SELECT count(*) FROM reading_blocks WHERE entry_sequence NOT IN (SELECT sequence FROM entries)) AS count`).get()?.count;
     if (strays !== 0) faults.push(`${strays} rows or blocks have no entry`);
-    for (const { id, bytes, packed, sha256 } of database.prepare<[], { id: string; bytes: Uint8Array; packed: number; sha256: string }>('SELECT id, bytes, packed, sha256 FROM inbox').iterate()) {
-      if (createHash('sha256').update(packed === 1 ? inflateRawSync(bytes) : bytes).digest('hex') !== sha256) faults.push(`the file ${id} of the inbox is not what came`);
+    for (const { id, bytes, packed, packing, sha256 } of database.prepare<[], { id: string; bytes: Uint8Array; packed: number; packing: Packing; sha256: string }>('SELECT id, bytes, packed, packing, sha256 FROM inbox').iterate()) {
+      if (createHash('sha256').update(packed === 1 ? unpack(bytes, packing) : bytes).digest('hex') !== sha256) faults.push(`the file ${id} of the inbox is not what came`);
     }
   } finally {
     database.close();

@@ -1,16 +1,15 @@
 /** Readings as the blocks that they will lie in: made where there is time for it, kept where the book is. */
 import { createHash } from 'node:crypto';
-import { promisify } from 'node:util';
-import { deflateRaw, deflateRawSync } from 'node:zlib';
 import { bytesOfReadings, bytesOfTimes } from '../../../app/probes/reading-bytes.ts';
 import { sliceColumns, spanOfInstants, type ReadingColumns } from '../../../app/probes/reading-columns.ts';
+import { packBeside, packNow, type Quality } from './packing.ts';
 
 /** A file with fewer readings than this of a point is kept in rows: a block of a few would be mostly overhead. */
 export const FEWEST_FOR_BLOCK = 256;
 /** So many readings a block: some pages of the file each, so that little of a page is left empty. */
 const READINGS_A_BLOCK = 32_768;
-/** A higher level costs three times as much time and saves a tenth, where the numbers are already divided by their step. */
-const LEVEL = 1;
+/** A higher one costs half as much time again, or more, and saves a tenth, where the numbers are already divided by their step. */
+const QUALITY: Quality = 1;
 /** What can't be compressed gets a little longer. */
 const ROOM_BYTES = 1024;
 
@@ -39,12 +38,12 @@ export function blocksOf(columns: ReadingColumns): readonly PackedBlock[] {
 
 /** As `blocksOf`, made now. */
 function packBlocks(columns: ReadingColumns): PackedBlock[] {
-  return bytesOfBlocks(columns).map(({ bytes, ...block }) => ({ ...block, digest: digestOfBlock(bytes), body: deflateRawSync(bytes, { level: LEVEL }) }));
+  return bytesOfBlocks(columns).map(({ bytes, ...block }) => ({ ...block, digest: digestOfBlock(bytes), body: packNow(bytes, QUALITY) }));
 }
 
 /** As `packBlocks`, compressed beside this thread. */
 export async function packBlocksBeside(columns: ReadingColumns): Promise<PackedBlock[]> {
-  const packing = bytesOfBlocks(columns).map(({ bytes, ...block }) => ({ block: { ...block, digest: digestOfBlock(bytes) }, body: promisify(deflateRaw)(bytes, { level: LEVEL, chunkSize: ROOM_BYTES + bytes.length }) }));
+  const packing = bytesOfBlocks(columns).map(({ bytes, ...block }) => ({ block: { ...block, digest: digestOfBlock(bytes) }, body: packBeside(bytes, QUALITY, ROOM_BYTES + bytes.length) }));
   const bodies = await Promise.all(packing.map(({ body }) => body));
   return packing.flatMap(({ block }, index) => {
     const body = bodies[index];

@@ -1,5 +1,4 @@
 /** Long records in blocks: many readings of one point as compressed bytes in one row. */
-import { inflateRawSync } from 'node:zlib';
 import { readingsOfBytes } from '../../../app/probes/reading-bytes.ts';
 import type { ReadingColumns } from '../../../app/probes/reading-columns.ts';
 import type { ReadingsAbout } from '../room.ts';
@@ -7,6 +6,7 @@ import { canonicalJson } from './canonical.ts';
 import { blocksOf, digestOfBlock } from './block-bytes.ts';
 import { openBlockCache } from './block-cache.ts';
 import type { Connection } from './connection.ts';
+import { BROTLI, unpack, type Packing } from './packing.ts';
 
 export interface BlockRow {
   readonly point_id: string;
@@ -18,6 +18,7 @@ export interface BlockRow {
   readonly source: string;
   readonly entry_sequence: number;
   readonly body: Uint8Array;
+  readonly packing: Packing;
 }
 /** What is asked of a row before its body is wanted. */
 interface BlockHead {
@@ -47,8 +48,8 @@ export interface ReadingBlocks {
   linesOf(entrySequence: number): { line: string; count: number }[];
 }
 
-const INSERT = `INSERT INTO reading_blocks (point_id, first_ms, last_ms, count, instrument_id, how, source, entry_sequence, body)
-VALUES (@point_id, @first_ms, @last_ms, @count, @instrument_id, @how, @source, @entry_sequence, @body)`;
+const INSERT = `INSERT INTO reading_blocks (point_id, first_ms, last_ms, count, instrument_id, how, source, entry_sequence, body, packing)
+VALUES (@point_id, @first_ms, @last_ms, @count, @instrument_id, @how, @source, @entry_sequence, @body, @packing)`;
 
 const HEAD = 'SELECT position, instrument_id, how, entry_sequence FROM reading_blocks';
 
@@ -57,7 +58,7 @@ export function openReadingBlocks(database: Connection): ReadingBlocks {
   const touching = database.prepare<[string, number, number], BlockHead>(`${HEAD} WHERE point_id = ? AND first_ms <= ? AND last_ms >= ? ORDER BY position`);
   const all = database.prepare<[string], BlockHead>(`${HEAD} WHERE point_id = ? ORDER BY position`);
   const furthest = database.prepare<[string], BlockHead>(`${HEAD} WHERE point_id = ? ORDER BY last_ms DESC, position DESC LIMIT 1`);
-  const bodyAt = database.prepare<[number], { body: Uint8Array }>('SELECT body FROM reading_blocks WHERE position = ?');
+  const bodyAt = database.prepare<[number], Pick<BlockRow, 'body' | 'packing'>>('SELECT body, packing FROM reading_blocks WHERE position = ?');
   const some = database.prepare<[string], { one: number }>('SELECT 1 AS one FROM reading_blocks WHERE point_id = ? LIMIT 1');
   const ofEntry = database.prepare<[number], BlockRow>('SELECT * FROM reading_blocks WHERE entry_sequence = ? ORDER BY position');
   const cache = openBlockCache();
@@ -69,7 +70,7 @@ export function openReadingBlocks(database: Connection): ReadingBlocks {
     const columns = cache.at(position, position <= committed, () => {
       const row = bodyAt.get(position);
       if (row === undefined) throw new Error(`The block ${position} is gone.`);
-      return readingsOfBytes(inflateRawSync(row.body));
+      return readingsOfBytes(unpack(row.body, row.packing));
     });
     return { instrumentId: instrument_id, how, entrySequence: entry_sequence, columns };
   }
@@ -77,7 +78,7 @@ export function openReadingBlocks(database: Connection): ReadingBlocks {
     keep(about, columns, entrySequence, kept) {
       const { pointId, instrumentId, how, source } = about;
       for (const { firstMs, lastMs, count, digest, body } of blocksOf(columns)) {
-        const row = { point_id: pointId, first_ms: firstMs, last_ms: lastMs, count, instrument_id: instrumentId, how, source: source.toWellFormed(), entry_sequence: entrySequence, body };
+        const row = { point_id: pointId, first_ms: firstMs, last_ms: lastMs, count, instrument_id: instrumentId, how, source: source.toWellFormed(), entry_sequence: entrySequence, body, packing: BROTLI };
         insert.run(row);
         kept(digestLine(row, digest), count);
       }
@@ -88,7 +89,7 @@ export function openReadingBlocks(database: Connection): ReadingBlocks {
       return row === undefined ? undefined : blockOf(row);
     },
     has: (pointId) => some.get(pointId) !== undefined,
-    linesOf: (entrySequence) => ofEntry.all(entrySequence).map((row) => ({ line: digestLine(row, digestOfBlock(inflateRawSync(row.body))), count: row.count })),
+    linesOf: (entrySequence) => ofEntry.all(entrySequence).map((row) => ({ line: digestLine(row, digestOfBlock(unpack(row.body, row.packing))), count: row.count })),
   };
 }
 

@@ -5,5 +5,6 @@ import { brineBenchMigration } from './0020-brine-bench.ts';
 import { judgeMigration } from './0030-judge.ts';
 import { probesMigration } from './0040-probes.ts';
 import { packsMigration } from './0050-packs.ts';
+import { packingMigration } from './0060-packing.ts';
 
-export const MIGRATIONS: readonly Migration[] = [firstMigration, brineBenchMigration, judgeMigration, probesMigration, packsMigration];
+export const MIGRATIONS: readonly Migration[] = [firstMigration, brineBenchMigration, judgeMigration, probesMigration, packsMigration, packingMigration];
