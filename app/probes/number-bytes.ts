@@ -9,6 +9,9 @@ const LONGEST_NUMBER = 10;
 /** Two numbers of 32 bits lie no further apart than 33 bits tell, with their sign. */
 const LONGEST_DIFFERENCE = 5;
 
+/** So many steps up or down are told by one byte. */
+const MOST_STEPS_A_BYTE = 63;
+
 /** Grows as it is written. */
 export class ByteWriter {
   private bytes: Uint8Array;
@@ -43,14 +46,33 @@ export class ByteWriter {
 
   /** Whole numbers of either sign: of some values, from the second on, how many steps each lies from the one before. */
   writeDifferences(values: Int32Array, step: number): void {
-    this.makeRoom(LONGEST_DIFFERENCE * values.length);
+    let index = 1;
+    while (index < values.length) {
+      // Nearly all take one byte: no more room is made beforehand than is likely to be used.
+      this.makeRoom(LONGEST_DIFFERENCE);
+      index = this.writeWhileRoom(values, step, index);
+    }
+  }
+
+  /** @returns the index of the first value that there was no room for */
+  private writeWhileRoom(values: Int32Array, step: number, from: number): number {
     const { bytes } = this;
     let { length } = this;
-    let before = values[0] ?? 0;
-    for (let index = 1; index < values.length; index += 1) {
+    const last = bytes.length - LONGEST_DIFFERENCE;
+    const most = MOST_STEPS_A_BYTE * step;
+    let before = values[from - 1] ?? 0;
+    let index = from;
+    for (; index < values.length && length <= last; index += 1) {
       const value = values[index] ?? 0;
-      const steps = (value - before) / step;
+      const difference = value - before;
       before = value;
+      if (difference <= most && difference >= -most) {
+        // As below, in whole numbers of 32 bits.
+        const few = (difference / step) | 0;
+        bytes[length++] = (few << 1) ^ (few >> 31);
+        continue;
+      }
+      const steps = difference / step;
       let rest = steps < 0 ? -2 * steps - 1 : 2 * steps;
       while (rest >= 0x80) {
         bytes[length++] = (rest % 0x80) | 0x80;
@@ -59,6 +81,7 @@ export class ByteWriter {
       bytes[length++] = rest;
     }
     this.length = length;
+    return index;
   }
 
   /** Numbers that were written elsewhere. */

@@ -15,8 +15,8 @@ import { ByteReader, ByteWriter, greatestDivisor } from './number-bytes.ts';
 import { textAt, type PlainTexts, type ReadingColumns } from './reading-columns.ts';
 
 const VERSION = 1;
-/** A difference of two ticks takes no more bytes than this. */
-const LONGEST_TICK = 5;
+/** Nearly every difference of two ticks takes one byte. */
+const BYTES_A_TICK = 1.125;
 const UNITS = ['C', 'F'] as const;
 
 /** The bytes of some instants as they stand in those of readings. */
@@ -32,7 +32,7 @@ export function bytesOfTimes(atMs: Float64Array): Uint8Array {
  */
 export function bytesOfReadings(columns: ReadingColumns, times = bytesOfTimes(columns.atMs)): Uint8Array {
   const { lowTicks, cut, texts, unit } = columns;
-  const writer = new ByteWriter(64 + times.length + LONGEST_TICK * lowTicks.length);
+  const writer = new ByteWriter(64 + times.length + Math.ceil(BYTES_A_TICK * lowTicks.length));
   const plain = cut === null && 'decimals' in texts ? texts : undefined;
   for (const value of [VERSION, lowTicks.length, UNITS.indexOf(unit), formOf(plain)]) writer.writeUnsigned(value);
   writer.writeBytes(times);

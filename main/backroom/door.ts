@@ -3,10 +3,11 @@ import { fileURLToPath } from 'node:url';
 import type { Reply } from '../../app/contract/envelope.ts';
 import type { BookEvent, Resync } from '../../app/contract/events.ts';
 import { type Listener, openAnnouncements } from './announcements.ts';
-import type { BackRoom, BookChoice } from './backroom.ts';
+import type { BookChoice } from './backroom.ts';
 import { type Log, logToStandardError } from './log.ts';
 import type { Caller } from './room.ts';
-import { openThreadRoom } from './thread-room.ts';
+import { openThreadRoom, type ThreadRoom } from './thread-room.ts';
+import { textOfReply, type ReplyText } from './wire.ts';
 
 export type { BookChoice } from './backroom.ts';
 export type { Heard, Listener } from './announcements.ts';
@@ -27,6 +28,8 @@ export interface DoorOptions extends BookChoice {
 export interface Door {
   /** Answers every request, in whatever shape it comes; never rejects. */
   ask(name: unknown, input: unknown, caller: Caller): Promise<Reply<unknown>>;
+  /** As `ask`, the reply as JSON in UTF-8: written where it was made, since a long one would keep this thread from its window. */
+  askText(name: unknown, input: unknown, caller: Caller): Promise<ReplyText>;
   /** Takes one file's bytes into the book's inbox; the same bytes again get the same id. They are given away: nobody else may use them any more. */
   takeFile(fileName: string, bytes: Uint8Array): Promise<Reply<{ fileId: string }>>;
   /** Calls the listener for every event from now on; the answer ends that. */
@@ -44,11 +47,12 @@ export function openDoor(options: DoorOptions): Door {
   const choice = { bookFile, dataFolder, demo, version, runsFeeds };
   const hand = handFile === null ? null : handFile instanceof URL ? fileURLToPath(handFile) : handFile;
   const announcements = openAnnouncements();
-  const room: Promise<BackRoom> = workerFile === null
+  const room: Promise<ThreadRoom> = workerFile === null
     ? openHere(choice, hand, log, announcements.announce)
     : Promise.resolve(openThreadRoom({ workerFile, data: { choice, handFile: hand }, announcements, log, onStopped }));
   return {
     ask: async (name, input, caller) => (await room).ask(name, input, caller),
+    askText: async (name, input, caller) => (await room).askText(name, input, caller),
     takeFile: async (fileName, bytes) => (await room).takeFile(fileName, bytes),
     subscribe: announcements.subscribe,
     eventsSince: announcements.since,
@@ -57,7 +61,8 @@ export function openDoor(options: DoorOptions): Door {
 }
 
 /** Loaded only now, so that a program with a thread does not load the services twice. */
-async function openHere(choice: BookChoice, handFile: string | null, log: Log, announce: ReturnType<typeof openAnnouncements>['announce']): Promise<BackRoom> {
+async function openHere(choice: BookChoice, handFile: string | null, log: Log, announce: ReturnType<typeof openAnnouncements>['announce']): Promise<ThreadRoom> {
   const { furnishBackRoom } = await import('./furnish.ts');
-  return furnishBackRoom(choice, { handFile, log, announce });
+  const room = await furnishBackRoom(choice, { handFile, log, announce });
+  return { ...room, askText: async (name, input, caller) => textOfReply(await room.ask(name, input, caller)) };
 }

@@ -6,7 +6,8 @@ import type { Announcements } from './announcements.ts';
 import type { BackRoom } from './backroom.ts';
 import { failure, internalFailure } from './failures.ts';
 import type { Log } from './log.ts';
-import type { FromThread, NumberedToThread, ThreadData, ToThread } from './wire.ts';
+import type { Caller } from './room.ts';
+import { textOfReply, type FromThread, type NumberedToThread, type ReplyText, type ThreadData, type ToThread } from './wire.ts';
 
 /** A second death within this time is no accident. */
 const MINUTE_MS = 60_000;
@@ -22,9 +23,14 @@ export interface ThreadParts {
   onStopped(message: string): void;
 }
 
-type Answer = (reply: Reply<unknown>) => void;
+type Answer = (reply: Reply<unknown> | ReplyText) => void;
 
-export function openThreadRoom({ workerFile, data, announcements, log, onStopped }: ThreadParts): BackRoom {
+export interface ThreadRoom extends BackRoom {
+  /** As `ask`, the reply as text. */
+  askText(name: unknown, input: unknown, caller: Caller): Promise<ReplyText>;
+}
+
+export function openThreadRoom({ workerFile, data, announcements, log, onStopped }: ThreadParts): ThreadRoom {
   const waiting = new Map<number, Answer>();
   let lastId = 0;
   let diedAtMs: number | null = null;
@@ -43,7 +49,7 @@ export function openThreadRoom({ workerFile, data, announcements, log, onStopped
     if (message.kind === 'log') return log(message.line);
     const resolve = waiting.get(message.id);
     waiting.delete(message.id);
-    resolve?.(message.reply);
+    resolve?.(message.kind === 'text' ? message.text : message.reply);
   }
   function bury(dead: Worker, code: number): void {
     if (thread !== dead) return;
@@ -67,8 +73,8 @@ export function openThreadRoom({ workerFile, data, announcements, log, onStopped
       onStopped('Alderbook’s back room has stopped twice within a minute. Close Alderbook and start it again; everything that was answered is in the book.');
     }
   }
-  function send(message: ToThread): Promise<Reply<unknown>> {
-    const { promise, resolve } = Promise.withResolvers<Reply<unknown>>();
+  function send(message: ToThread): Promise<Reply<unknown> | ReplyText> {
+    const { promise, resolve } = Promise.withResolvers<Reply<unknown> | ReplyText>();
     if (thread === null) {
       resolve({ ok: false, error: internalFailure(randomUUID()) });
       return promise;
@@ -85,7 +91,12 @@ export function openThreadRoom({ workerFile, data, announcements, log, onStopped
   }
 
   return {
-    ask: (name, input, caller) => send({ kind: 'ask', name, input, caller }),
+    // Only `ask-text` is answered with a text.
+    ask: (name, input, caller) => send({ kind: 'ask', name, input, caller }) as Promise<Reply<unknown>>,
+    async askText(name, input, caller) {
+      const answer = await send({ kind: 'ask-text', name, input, caller });
+      return answer instanceof Uint8Array ? answer : textOfReply(answer);
+    },
     // The thread answers `take` with a file id, or a failure.
     takeFile: (fileName, bytes) => send({ kind: 'take', fileName, bytes }) as Promise<Reply<{ fileId: string }>>,
     async close() {

@@ -19,7 +19,12 @@ function write(response: ServerResponse, status: number, headers: Record<string,
 
 /** Answers with an envelope; failures of the transport carry a 4xx or 5xx status besides. */
 export function answerReply(response: ServerResponse, reply: Reply<unknown>, status = 200): void {
-  write(response, status, { 'Content-Type': 'application/json; charset=utf-8' }, JSON.stringify(reply));
+  answerText(response, JSON.stringify(reply), status);
+}
+
+/** Answers with the text of an envelope. */
+export function answerText(response: ServerResponse, text: string | Uint8Array, status = 200): void {
+  write(response, status, { 'Content-Type': 'application/json; charset=utf-8' }, text);
 }
 
 /** Answers that a request never reached the program, in the shape of every other failure. */

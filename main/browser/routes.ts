@@ -3,7 +3,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { z } from 'zod';
 import type { Caller, Door } from '../backroom/door.ts';
 import { readPageFile } from '../window/page-files.ts';
-import { answerEntry, answerFile, answerPage, answerRefusal, answerReply } from './answers.ts';
+import { answerEntry, answerFile, answerPage, answerRefusal, answerReply, answerText } from './answers.ts';
 import { readBody } from './body.ts';
 import type { EventStream } from './event-stream.ts';
 import type { Session } from './session.ts';
@@ -22,7 +22,7 @@ const RequestBody = z.strictObject({
 });
 
 export interface Routes {
-  readonly door: Pick<Door, 'ask' | 'takeFile'>;
+  readonly door: Pick<Door, 'askText' | 'takeFile'>;
   readonly session: Session;
   readonly events: EventStream;
   readonly pagesFolder: string;
@@ -52,7 +52,7 @@ async function answerRequest(routes: Routes, request: IncomingMessage, response:
     return answerRefusal(response, 400, 'INVALID_INPUT', 'A request has a name and an input, and may have a commandId and a personId; nothing else.');
   }
   const { name, input, commandId, personId } = body.data;
-  answerReply(response, await routes.door.ask(name, input, callerOf(personId ?? null, commandId ?? null)));
+  answerText(response, await routes.door.askText(name, input, callerOf(personId ?? null, commandId ?? null)));
 }
 
 async function answerInbox(routes: Routes, request: IncomingMessage, response: ServerResponse, url: URL): Promise<void> {

@@ -20,7 +20,7 @@ const INSIDE_FAULT: Failure = {
 };
 
 export interface BrowserFrontOptions {
-  readonly door: Pick<Door, 'ask' | 'takeFile' | 'subscribe' | 'eventsSince'>;
+  readonly door: Pick<Door, 'askText' | 'takeFile' | 'subscribe' | 'eventsSince'>;
   /** The folder of the built pages. */
   readonly pagesFolder: string;
   /** 0 takes any free port. */

@@ -140,8 +140,8 @@ describe('What an older book has compressed with DEFLATE', () => {
   it('is told from what is damaged', () => {
     const packed = packNow(new TextEncoder().encode('142.1 '.repeat(1000)), 1);
     expect(new TextDecoder().decode(unpack(packed, BROTLI))).toBe('142.1 '.repeat(1000));
-    expect(() => unpack(packed.subarray(0, packed.length - 1), BROTLI)).toThrow();
-    expect(() => unpack(packed, 0)).toThrow();
+    expect(() => unpack(packed.subarray(0, packed.length - 1), BROTLI)).toThrow(/unexpected end/);
+    expect(() => unpack(packed, 0)).toThrow(/invalid|unexpected/);
   });
 });
 

@@ -41,6 +41,13 @@ describe('the back room’s thread', () => {
     for (const bytes of [whole, part]) expect((await door.takeFile('a.csv', bytes)).ok).toBe(true);
     expect([whole.byteLength, [...part]]).toEqual([0, [7, 7, 7]]);
   });
+  it('that is asked for a text and dies fails with a text', async () => {
+    const { door } = openDying();
+    const texts = [door.askText('silence', {}, callerOf(null)), door.askText('anything', {}, callerOf(null))];
+    expect(new TextDecoder().decode(await texts[1])).toBe('{"ok":true,"value":"ask-text"}');
+    await door.ask('die', {}, callerOf(null));
+    expect(JSON.parse(new TextDecoder().decode(await texts[0]))).toMatchObject({ ok: false, error: { code: 'INTERNAL', retryable: true } });
+  });
   it('tells of changes, numbered from 0', async () => {
     const { door, heard } = openDying();
     await door.ask('change', {}, callerOf(null));

@@ -53,6 +53,14 @@ describe.each([
     await door.close();
     expect(readdirSync(folder)).toEqual(['kitchen.alderbook']);
   });
+  it('gives a reply as text, whether it is an answer or a refusal', async () => {
+    const { door } = open({ ...where, dataFolder: makeBookFolder() });
+    for (const [name, input] of [['fish.species', {}], ['nothing.like.it', {}], ['batch.get', { batchId: 'ä' }]] as const) {
+      const text = new TextDecoder().decode(await door.askText(name, input, nobody));
+      const reply = await door.ask(name, input, nobody);
+      expect(JSON.parse(text)).toEqual(JSON.parse(JSON.stringify(reply)));
+    }
+  });
   it('opens the book that is there', async () => {
     const folder = makeBookFolder();
     const first = open({ ...where, dataFolder: folder }).door;

@@ -1,11 +1,12 @@
 /** The built program with its browser front on a book, and a real browser beside it. */
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
-import { chromium, type Browser, type Page, type Request } from '@playwright/test';
+import type { Browser, Page, Request } from '@playwright/test';
 import { buildWhatChanged } from '../../main/start/build.ts';
 import { unpackCarriedBrowser } from '../support/carried-browser.ts';
 import { findBrowser } from '../support/find-browser.ts';
 import { startProgram, type RunningProgram } from '../support/program.ts';
+import { startBesideBrowser } from './beside-browser.ts';
 
 const ROOT = path.resolve(import.meta.dirname, '..', '..');
 const QUIET_MS = 300;
@@ -29,7 +30,8 @@ export async function openBenchBrowser(bookFile: string, more: { readonly import
   const found = findBrowser();
   if (found.isCarried) await unpackCarriedBrowser();
   const program = await startProgram({ bookFile, ...more });
-  const browser = await chromium.launch(found.launchOptions);
+  const beside = await startBesideBrowser(found);
+  const { browser } = beside;
   const context = await browser.newContext({ viewport: VIEWPORT, locale: 'en-US' });
   let open = 0;
   let lastMs = performance.now();
@@ -47,16 +49,16 @@ export async function openBenchBrowser(bookFile: string, more: { readonly import
   return {
     program, browser, page,
     async openBeside() {
-      const beside = await context.newPage();
-      await beside.goto(new URL('/', program.url).href);
-      await beside.locator('nav').first().waitFor();
-      return beside;
+      const another = await context.newPage();
+      await another.goto(new URL('/', program.url).href);
+      await another.locator('nav').first().waitFor();
+      return another;
     },
     async settle() {
       while (open > 0 || performance.now() - lastMs < QUIET_MS) await wait(20);
     },
     async close() {
-      await browser.close();
+      await beside.close();
       const code = await program.stop();
       if (code !== 0) throw new Error(`The program ended with ${code}: ${program.faults.join('\n')}`);
     },

@@ -9,7 +9,7 @@ export interface Asked {
   readonly caller: Caller;
 }
 
-/** Answers `ask` with `reply`; remembers the last `remembered` events. */
+/** Answers every request with `reply`; remembers the last `remembered` events. */
 export function openFakeDoor(reply: Reply<unknown> | (() => Promise<Reply<unknown>>) = { ok: true, value: { said: 'yes' } }, remembered = 3) {
   const asked: Asked[] = [];
   const taken: { fileName: string; bytes: number }[] = [];
@@ -20,9 +20,9 @@ export function openFakeDoor(reply: Reply<unknown> | (() => Promise<Reply<unknow
     asked,
     taken,
     listeners,
-    async ask(name: unknown, input: unknown, caller: Caller): Promise<Reply<unknown>> {
+    async askText(name: unknown, input: unknown, caller: Caller): Promise<Uint8Array<ArrayBuffer>> {
       asked.push({ name, input, caller });
-      return typeof reply === 'function' ? reply() : reply;
+      return new TextEncoder().encode(JSON.stringify(typeof reply === 'function' ? await reply() : reply));
     },
     async takeFile(fileName: string, bytes: Uint8Array): Promise<Reply<{ fileId: string }>> {
       taken.push({ fileName, bytes: bytes.byteLength });

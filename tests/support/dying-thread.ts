@@ -3,10 +3,11 @@ import { parentPort } from 'node:worker_threads';
 import type { NumberedToThread } from '../../main/backroom/wire.ts';
 
 parentPort?.on('message', (message: NumberedToThread) => {
-  if (message.kind === 'ask' && message.name === 'die') process.exit(3);
-  if (message.kind === 'ask' && message.name === 'throw') throw new Error('a bug');
-  if (message.kind === 'ask' && message.name === 'silence') return;
-  if (message.kind === 'ask' && message.name === 'change') parentPort?.postMessage({ kind: 'changed', subject: 'batch', ids: ['b-1'] });
+  const name = 'name' in message ? message.name : '';
+  if (name === 'die') process.exit(3);
+  if (name === 'throw') throw new Error('a bug');
+  if (name === 'silence') return;
+  if (name === 'change') parentPort?.postMessage({ kind: 'changed', subject: 'batch', ids: ['b-1'] });
   parentPort?.postMessage({ kind: 'reply', id: message.id, reply: { ok: true, value: message.kind } });
   if (message.kind === 'close') parentPort?.close();
 });
