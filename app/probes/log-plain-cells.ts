@@ -69,8 +69,8 @@ export class PlainNumbers {
       const end = hundreds === 0 ? at + 4 : at + 5;
       const byte = bytes[end] ?? 0;
       const digits = hundreds * 1000 + (word & 15) * 100 + ((word >> 8) & 15) * 10 + ((word >> 24) & 15);
-      // 999 may stand for no sensor; 05 isn't plain.
-      if ((word & DIGIT_BITS) === pattern && ((word + SIX_EACH) & DIGIT_BITS) === pattern && hundreds >= 0 && hundreds <= 9 && digits >= 100 && digits < 9990 && (byte < 48 || byte > 57)) {
+      // 999 may stand for no sensor; 05 isn't plain; and with another character than a digit before `12.3` the number is beyond both.
+      if ((word & DIGIT_BITS) === pattern && ((word + SIX_EACH) & DIGIT_BITS) === pattern && digits >= 100 && digits < 9990 && (byte < 48 || byte > 57)) {
         codes[place] = digits * 4 + 1;
         at = end;
       } else {

@@ -29,7 +29,7 @@ export interface PlainTable {
 export interface PlainRows {
   readonly count: number;
   /** Where every so many rows the next one begins. */
-  readonly starts: Int32Array;
+  readonly starts: readonly number[];
   /** Of each row its clock time. */
   readonly clockMs: Int32Array;
 }
@@ -65,7 +65,7 @@ interface Step {
 class PlainScan implements PlainRows {
   at: number;
   count = 0;
-  starts: Int32Array<ArrayBuffer>;
+  readonly starts: number[] = [];
   clockMs: Int32Array<ArrayBuffer>;
   private readonly table: PlainTable;
   private readonly isLong: boolean;
@@ -81,7 +81,6 @@ class PlainScan implements PlainRows {
     this.isLong = isLong;
     this.at = table.from;
     this.numbers = new PlainNumbers(bytes, delimiter, mark);
-    this.starts = new Int32Array(Math.ceil(capacity / ROWS_A_START));
     this.clockMs = new Int32Array(capacity);
     const lists = isLong ? 1 : (tracks.all[0]?.series.length ?? 0);
     const room = isLong ? 1 : capacity;
@@ -99,7 +98,7 @@ class PlainScan implements PlainRows {
     const last = Math.min(this.count + ROWS_AT_A_GO, clockMs.length);
     let { at, count: row } = this;
     for (; at < length && row < last; row += 1) {
-      if (row % ROWS_A_START === 0) starts[row / ROWS_A_START] = at;
+      if (row % ROWS_A_START === 0) starts.push(at);
       for (let index = 0; ; ) {
         const step = steps[index];
         if (step === undefined) return false;
@@ -156,7 +155,6 @@ class PlainScan implements PlainRows {
   }
 
   private enlarge(): void {
-    this.starts = doubled(this.starts);
     this.clockMs = doubled(this.clockMs);
     if (this.isLong) return;
     this.codes = this.codes.map(doubled);

@@ -1,8 +1,10 @@
 /**
  * How long the main process keeps its window waiting while everything goes on at once: logs of a million readings come
  * in and are taken over, days are opened in the browser, verdicts are asked for, and rounds of a running load are entered each second.
- * Measured in the program itself, as it is built: the back room is a thread of its own there.
+ * Measured in the program itself, as it is built: the back room is a thread of its own there. A process beside it that
+ * does nothing is measured likewise: what it waits, any program would wait on this machine.
  */
+import { spawn } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -18,6 +20,7 @@ import { openLoadPage } from './open-load-page.ts';
 
 type Load = Output<'load.open'>['load'];
 
+const WATCH = path.join(import.meta.dirname, 'watch-blocks.mjs');
 const CHANNELS = 8;
 const SECONDS = 125_000;
 /** Wide and long by turns; more than go in in the time. A kitchen makes no more batches a day. */
@@ -41,21 +44,24 @@ export async function runWindowBlockBench({ brief }: BenchOptions): Promise<Benc
     while (loads.length < (brief ? BRIEF_LOADS : LOADS)) loads.push(await openBenchLoad(kitchen, CHANNELS));
     for (let round = 0; logs.length < (brief ? BRIEF_LOGS : LOGS); round += 1) logs.push(...loads.map((load, index) => makeLog(load, round * loads.length + index, round)));
     await kitchen.close();
-    const file = path.join(path.dirname(kitchen.file), 'blocks.json');
-    const browser = await openBenchBrowser(kitchen.file, { imported: path.join(import.meta.dirname, 'watch-blocks.mjs'), settings: { WATCH_BLOCKS_FILE: file } });
+    const folder = path.dirname(kitchen.file);
+    const file = path.join(folder, 'blocks.json');
+    const browser = await openBenchBrowser(kitchen.file, { imported: WATCH, settings: { WATCH_BLOCKS_FILE: file } });
+    const idle = startIdle(path.join(folder, 'idle-blocks.json'));
     const fromMs = Date.now();
     const counts = await keepBusy(browser, { days, running, logs }, brief ? BRIEF_BUSY_MS : BUSY_MS).catch(async (problem: unknown) => {
       await browser.close();
       throw problem;
     });
     const toMs = Date.now();
+    const longestIdle = (await idle.stop()).filter(isWithin(fromMs, toMs)).map(({ longestMs }) => longestMs);
     await browser.close();
     if (counts.imports < 2) throw new Error(`Only ${counts.imports} logs were taken over meanwhile.`);
-    const slices = (JSON.parse(readFileSync(file, 'utf8')) as Slice[]).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs);
+    const slices = readSlices(file).filter(isWithin(fromMs, toMs));
     const longest = slices.map(({ longestMs }) => longestMs);
     return atMost('window-block', percentileOf(longest, 0.95), MOST_MS, {
       decimals: 1, unit: 'ms',
-      detail: `longest block of each of ${slices.length} s, the 95th percentile; the worst ${Math.max(...longest).toFixed(1)} ms; meanwhile ${counts.imports} logs of ${CHANNELS * SECONDS} readings, ${counts.opened} days opened, ${counts.verdicts} verdicts, ${counts.rounds} rounds of ${running.points.length}; its own work took at most ${percentileOf(slices.map(({ ownMs }) => ownMs), 0.95).toFixed(1)} ms at a time (the same percentile), and it waited ${percentileOf(slices.map(({ waitedMs }) => waitedMs), 0.5).toFixed(0)} ms of each second (median) for a processor to be free`,
+      detail: `longest block of each of ${slices.length} s, the 95th percentile; the worst ${Math.max(...longest).toFixed(1)} ms; meanwhile ${counts.imports} logs of ${CHANNELS * SECONDS} readings, ${counts.opened} days opened, ${counts.verdicts} verdicts, ${counts.rounds} rounds of ${running.points.length}; its own work took at most ${percentileOf(slices.map(({ ownMs }) => ownMs), 0.95).toFixed(1)} ms at a time (the same percentile), and it waited ${percentileOf(slices.map(({ waitedMs }) => waitedMs), 0.5).toFixed(0)} ms of each second (median) for a processor to be free; a process that does nothing, beside it: ${percentileOf(longestIdle, 0.95).toFixed(1)} ms (the same percentile of its blocks)`,
     });
   } finally {
     await kitchen.remove();
@@ -69,6 +75,27 @@ interface Slice {
   /** Its own work alone, without waiting for a processor. */
   readonly ownMs: number;
   readonly waitedMs: number;
+}
+
+function readSlices(file: string): Slice[] {
+  return JSON.parse(readFileSync(file, 'utf8')) as Slice[];
+}
+
+function isWithin(fromMs: number, toMs: number): (slice: Slice) => boolean {
+  return ({ atMs }) => atMs >= fromMs && atMs <= toMs;
+}
+
+/** A process that is watched and does nothing, until it is stopped. */
+function startIdle(file: string): { stop(): Promise<Slice[]> } {
+  const child = spawn(process.execPath, ['--import', WATCH, '-e', "process.stdin.resume().on('end', () => process.exit(0));"], { stdio: ['pipe', 'ignore', 'inherit'], env: { ...process.env, WATCH_BLOCKS_FILE: file } });
+  const exited = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  return {
+    async stop() {
+      child.stdin.end();
+      await exited;
+      return readSlices(file);
+    },
+  };
 }
 
 interface Work {
