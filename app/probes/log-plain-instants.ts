@@ -47,12 +47,12 @@ function offsetOfRows(clockMs: Int32Array, fromRow: number, toRow: number, dayMs
   for (let row = fromRow; row < toRow; row += 1) {
     const clock = clockMs[row] ?? 0;
     if (clock >= hourFromMs && clock < hourToMs) continue;
-    // Beneath a day's date a clock time is less than a day.
+    // Not a number is not itself: the first row says so where an instant can't be told.
     if (offsetOf(dayMs + clock) !== offsetMs) return undefined;
     hourFromMs = Math.floor(clock / HOUR_MS) * HOUR_MS;
     hourToMs = hourFromMs + HOUR_MS;
   }
-  return Number.isNaN(offsetMs) ? undefined : offsetMs;
+  return offsetMs;
 }
 
 /** The instant of each reading of a series. */

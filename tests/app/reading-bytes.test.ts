@@ -53,6 +53,21 @@ describe('Readings as bytes', () => {
     expect(backAgain(rows, 'C')).toEqual(rows);
   });
 
+  it('that lie by any number of steps from each other come back, many or few, with room for them or not', () => {
+    // Sixty-four steps up are the first that take two bytes; sixty-four down are the last that take one.
+    const steps = fc.constantFrom(0, 1, -1, 2, 62, 63, 64, 65, -62, -63, -64, -65, 127, -128, 8191, 8192, -8192, -8193, 400_000);
+    fc.assert(fc.property(fc.array(fc.tuple(steps, fc.integer({ min: 1, max: 400 })), { minLength: 1, maxLength: 12 }), fc.constantFrom(1, 500, 900), (runs, step) => {
+      let value = 0;
+      const lowTicks = Int32Array.from(runs.flatMap(([by, times]) => Array.from({ length: times }, () => (value = Math.abs(value + by * step) > 1_900_000_000 ? 0 : value + by * step))));
+      const columns = { unit: 'C' as const, atMs: Float64Array.from(lowTicks, (_, index) => index), lowTicks, cut: null, texts: Array.from(lowTicks, String) };
+      expect(readingsOfBytes(bytesOfReadings(columns)).lowTicks).toEqual(lowTicks);
+      const writer = new ByteWriter(1);
+      writer.writeDifferences(lowTicks, 1);
+      const reader = new ByteReader(writer.finish());
+      expect(Array.from(lowTicks.subarray(1), () => reader.readSigned())).toEqual(Array.from(lowTicks.subarray(1), (ticks, index) => ticks - (lowTicks[index] ?? 0)));
+    }));
+  });
+
   it('that lie as far apart as 32 bits let them come back', () => {
     const lowTicks = Int32Array.of(-2_147_483_648, 2_147_483_647, 0, -1, 2_147_483_646, -2_147_483_647);
     const columns = { unit: 'C' as const, atMs: Float64Array.from(lowTicks, (_, index) => index), lowTicks, cut: null, texts: Array.from(lowTicks, String) };
