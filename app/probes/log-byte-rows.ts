@@ -149,8 +149,9 @@ class ByteRowReader {
     }
     end.at = findFieldEnd(bytes, from, to, delimiter);
     if (task === KEPT) {
-      this.starts[column] = trimStart(bytes, from, end.at);
-      this.ends[column] = trimEnd(bytes, from, end.at);
+      const start = trimStart(bytes, from, end.at);
+      this.starts[column] = start;
+      this.ends[column] = trimEnd(bytes, start, end.at);
     }
     return true;
   }

@@ -3,6 +3,7 @@
  * rows are read, since the order of a column's dates may show in its last row.
  */
 import { clockStart, isOffset, readClock, type FoundClock } from './log-byte-times.ts';
+import { skipCell } from './log-plain-cells.ts';
 import type { TimePlan } from './log-time-columns.ts';
 
 /** Rows that follow each other with the same date, and the same offset behind the clock time. */
@@ -71,7 +72,8 @@ class MomentTimes implements PlainTimes {
   /** Takes a cell for the first of its kind. */
   private look(from: number, row: number): number {
     const { bytes, clock } = this;
-    const to = findCellEnd(bytes, from, this.delimiter);
+    const to = skipCell(bytes, from, this.delimiter);
+    if (to === -1) return -1;
     const at = clockStart(bytes, from, to);
     if (at <= from || !readClock(bytes, at, to, clock) || !isOffset(bytes, clock.end, to)) return -1;
     this.known = from;
@@ -115,15 +117,15 @@ class PairTimes implements PlainTimes {
         this.clockMs = clockMs;
         return from + TWELVE_BYTES;
       }
-      const to = findCellEnd(bytes, from, delimiter);
-      if (!readClock(bytes, from, to, clock) || clock.end !== to) return -1;
+      const to = skipCell(bytes, from, delimiter);
+      if (to === -1 || !readClock(bytes, from, to, clock) || clock.end !== to) return -1;
       this.clockMs = clock.ms;
       return to;
     }
     if (length > 0 && isSame(view, from, known, length) && endsCell(bytes, from + length, delimiter)) return from + length;
-    const to = findCellEnd(bytes, from, delimiter);
+    const to = skipCell(bytes, from, delimiter);
     // A blank at its end is no part of a date.
-    if (to === from || bytes[from] === 32 || bytes[to - 1] === 32) return -1;
+    if (to <= from || bytes[from] === 32 || bytes[to - 1] === 32) return -1;
     this.known = from;
     this.length = to - from;
     this.days.push({ fromRow: row, from, to });
@@ -170,10 +172,4 @@ function pairOf(tens: number, ones: number): number {
 function endsCell(bytes: Uint8Array, at: number, delimiter: number): boolean {
   const byte = bytes[at] ?? 10;
   return byte === delimiter || byte === 10 || byte === 13;
-}
-
-function findCellEnd(bytes: Uint8Array, from: number, delimiter: number): number {
-  let at = from;
-  while (!endsCell(bytes, at, delimiter)) at += 1;
-  return at;
 }

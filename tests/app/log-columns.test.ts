@@ -84,6 +84,15 @@ describe('A log read from its bytes', () => {
     expect(readLogBytes(bytes, { timeZone: 'America/Phoenix' })?.places[0]?.columns.atMs.length).toBe(3);
   });
 
+  it('refuses a row whose channel is blank, with or without spaces in it', () => {
+    const rows = ['P1,62.1,F', ' ,62.2,F', 'P1,62.3,F', '\t ,62.4,F', ',62.5,F', 'P2 ,62.6,F', 'P1,62.7,F'].map((cells, row) => `2026-07-14 08:0${row},${cells}`);
+    const bytes = new TextEncoder().encode(`Time,Channel,Value,Unit\n${rows.join('\n')}\n`);
+    const log = readLogBytes(bytes, { timeZone: 'America/Phoenix' });
+    expect(log?.places.map(({ name, lines }) => [name, ...lines])).toEqual([['P1', 2, 4, 8], ['P2', 7]]);
+    expect(log?.refusedRows.map(({ line }) => line)).toEqual([3, 5, 6]);
+    if (log !== undefined) expect(spelledOut(log)).toEqual(spelledOut(byTexts(bytes, { timeZone: 'America/Phoenix' })));
+  });
+
   it('refuses with its row a number that no thermometer shows', () => {
     const log = byTexts(new TextEncoder().encode('Time,P1 (F),P2 (F)\n2026-07-14T05:31Z,62.1,61\n2026-07-14T05:32Z,300000,61\n2026-07-14T05:33Z,62.2,61\n'), {});
     expect(log.refusedRows).toEqual([{ line: 3, reason: '“300000” in “P1” is no temperature.' }]);

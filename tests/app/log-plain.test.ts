@@ -65,6 +65,12 @@ describe('A long log of plain rows', () => {
     for (const none of ['2026-07-14T13:61:00', '2026-07-14T13:20:60', '2026-07-14T24:20:00', '2026-07-14T13:2:00', '2026-07-14T13:2?:00', '2026-07-14T1;:20:00', '2026-07-14T13:20-00', '2026-07-14T13-20:00', '2026-07-14T13:20:0:', '2026-07-14T13:20:00 x', '2026-13-14T13:20:00', '2026-07-14', '', '2026-07-14T13:20:00 ']) {
       expect(readPlainRows(bytesOf(none), { timeZone: 'America/Chicago' }), none).toBeUndefined();
     }
+    // Bytes that are no text: what stands around a clock time is a text only where it is plain.
+    for (const byte of [0xf4, 0xff, 0x80, 0x07]) {
+      const bytes = bytesOf('2026-07-1#T13:20:00');
+      bytes[bytes.indexOf(35)] = byte;
+      expect(readPlainRows(bytes, { timeZone: 'America/Chicago' }), String(byte)).toBeUndefined();
+    }
     for (const [time, atMs] of [[' 2026-07-14T13:20:00', Date.UTC(2026, 6, 14, 18, 20)], ['2026-07-14T13:20:07', Date.UTC(2026, 6, 14, 18, 20, 7)], ['2026-07-15T13:20:00', Date.UTC(2026, 6, 15, 18, 20)], ['2026-07-14T13:20', Date.UTC(2026, 6, 14, 18, 20)], ['2026-07-14T13:20:00.250', Date.UTC(2026, 6, 14, 18, 20, 0, 250)]] as const) {
       expect(readPlainRows(bytesOf(time), { timeZone: 'America/Chicago' })?.places[0]?.columns.atMs[3000], time).toBe(atMs);
     }
