@@ -53,50 +53,36 @@ export class PlainNumbers {
    * @returns where the last one ends, which the caller looks at; -1 where one isn't plain
    */
   read(from: number, lists: readonly Int32Array[], place: number): number {
-    const { bytes, view, delimiter, mark, pattern, lastWord } = this;
+    const { bytes, delimiter, mark, lastWord } = this;
     const last = lists.length - 1;
     let at = from;
     for (let each = 0; ; each += 1) {
       const codes = lists[each];
-      if (codes === undefined || at > lastWord) return this.readLast(at, lists, each, place);
-      // Nearly all numbers of a kitchen are of the forms 42.5 and 142.5: looked at as one word.
-      let word = view.getInt32(at, true);
-      let hundreds = 0;
-      if ((word & DIGIT_BITS) !== pattern) {
-        hundreds = (word & 255) - 48;
-        word = view.getInt32(at + 1, true);
-      }
-      const end = hundreds === 0 ? at + 4 : at + 5;
-      const byte = bytes[end] ?? 0;
-      const digits = hundreds * 1000 + (word & 15) * 100 + ((word >> 8) & 15) * 10 + ((word >> 24) & 15);
-      // 999 may stand for no sensor; 05 isn't plain; and with another character than a digit before `12.3` the number is beyond both.
-      if ((word & DIGIT_BITS) === pattern && ((word + SIX_EACH) & DIGIT_BITS) === pattern && digits >= 100 && digits < 9990 && (byte < 48 || byte > 57)) {
-        codes[place] = digits * 4 + 1;
-        at = end;
-      } else {
-        at = readNumber(bytes, at, mark, codes, place);
-        if (at === -1) return -1;
-      }
-      if (each === last) return at;
+      if (codes === undefined) return -1;
+      const end = at > lastWord ? -1 : this.readCommon(at, codes, place);
+      at = end === -1 ? readNumber(bytes, at, mark, codes, place) : end;
+      if (at === -1 || each === last) return at;
       if (bytes[at] !== delimiter) return -1;
       at += 1;
     }
   }
 
-  /** As `read`, near the end of the file: from one list on. */
-  private readLast(from: number, lists: readonly Int32Array[], first: number, place: number): number {
-    const { bytes, delimiter, mark } = this;
-    let at = from;
-    for (let each = first; each < lists.length; each += 1) {
-      if (each > first) {
-        if (bytes[at] !== delimiter) return -1;
-        at += 1;
-      }
-      const codes = lists[each];
-      at = codes === undefined ? -1 : readNumber(bytes, at, mark, codes, place);
-      if (at === -1) return -1;
+  /** Nearly all numbers of a kitchen are of the forms 42.5 and 142.5: looked at as one word. @returns -1 for any other */
+  private readCommon(at: number, codes: Int32Array, place: number): number {
+    const { bytes, view, pattern } = this;
+    let word = view.getInt32(at, true);
+    let hundreds = 0;
+    if ((word & DIGIT_BITS) !== pattern) {
+      hundreds = (word & 255) - 48;
+      word = view.getInt32(at + 1, true);
     }
-    return at;
+    const end = hundreds === 0 ? at + 4 : at + 5;
+    const byte = bytes[end] ?? 0;
+    const digits = hundreds * 1000 + (word & 15) * 100 + ((word >> 8) & 15) * 10 + ((word >> 24) & 15);
+    // 999 may stand for no sensor; 05 isn't plain; and with another character than a digit before `12.3` the number is beyond both.
+    if ((word & DIGIT_BITS) !== pattern || ((word + SIX_EACH) & DIGIT_BITS) !== pattern || digits < 100 || digits >= 9990 || (byte >= 48 && byte <= 57)) return -1;
+    codes[place] = digits * 4 + 1;
+    return end;
   }
 }
 

@@ -32,7 +32,7 @@ export function basesOf(
     if (typeof time === 'string') return undefined;
     const dayMs = time.ms - (clockMs[fromRow] ?? 0);
     const offsetMs = offsetOfRows(clockMs, fromRow, days[index + 1]?.fromRow ?? count, dayMs, (ms) => ms - instantOf(ms, time.kind));
-    // What was written and the instant differ by the same all through, mostly: then their order is one. The reader of single rows counts the order of what was written too.
+    // Mostly they differ by the same all through, and then have one order. Where not, the reader of single rows looks: it counts the order of what was written too.
     if (offsetMs === undefined || offsetMs !== (known ?? offsetMs)) return undefined;
     known = offsetMs;
     bases.push({ fromRow, ms: dayMs - offsetMs });
@@ -56,7 +56,7 @@ function offsetOfRows(clockMs: Int32Array, fromRow: number, toRow: number, dayMs
 }
 
 /** The instant of each reading of a series. */
-export function instantsOf({ rows, count }: ByteSeries, { clockMs }: PlainRows, bases: readonly Base[]): Float64Array {
+export function instantsByClock({ rows, count }: ByteSeries, { clockMs }: PlainRows, bases: readonly Base[]): Float64Array {
   const atMs = new Float64Array(count);
   let index = 0;
   for (const [day, { ms }] of bases.entries()) {
@@ -71,7 +71,7 @@ export function instantsOf({ rows, count }: ByteSeries, { clockMs }: PlainRows, 
 }
 
 /** Whether these are the instants of a series too. */
-export function hasInstants(atMs: Float64Array, { rows, count }: ByteSeries, { clockMs }: PlainRows, bases: readonly Base[]): boolean {
+export function areInstantsOf(atMs: Float64Array, { rows, count }: ByteSeries, { clockMs }: PlainRows, bases: readonly Base[]): boolean {
   if (atMs.length !== count) return false;
   if (rows === null) return true;
   let index = 0;

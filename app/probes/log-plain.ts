@@ -7,7 +7,7 @@ import { tasksOf, type ByteRows } from './log-byte-rows.ts';
 import { ByteTracks, type ByteTrack } from './log-byte-tracks.ts';
 import type { LogLines } from './log-lines.ts';
 import type { DateOrder } from './log-moments.ts';
-import { basesOf, hasInstants, instantsOf, linesOf } from './log-plain-instants.ts';
+import { areInstantsOf, basesOf, instantsByClock, linesOf } from './log-plain-instants.ts';
 import { KEPT, ROWS_A_START, scanRows, type PlainRows } from './log-plain-rows.ts';
 import { plainTimes, type PlainTimes } from './log-plain-times.ts';
 import type { RowTime } from './log-row-times.ts';
@@ -103,7 +103,7 @@ function understand(
   for (const track of tracks) {
     for (const series of track.series) {
       const before = atMs.at(-1);
-      atMs.push(before !== undefined && hasInstants(before, series, rows, bases) ? before : instantsOf(series, rows, bases));
+      atMs.push(before !== undefined && areInstantsOf(before, series, rows, bases) ? before : instantsByClock(series, rows, bases));
       lines.push(series.rows === null && lines[0]?.length === series.count ? lines[0] : linesOf(series, firstLine));
     }
     countTimes(track, atMs.at(-1), lines.at(-1));
