@@ -54,6 +54,7 @@ describe('A long log of plain rows', () => {
     }
     expect(read({ cells: (row) => (row === 2500 ? '41.5' : '41.5,40') })).toBeUndefined();
     expect(read({ cells: (row) => (row === 2500 ? '41.5,40,1' : '41.5,40') })).toBeUndefined();
+    for (const between of [';', ' ', 'x', '\t']) for (const row of [2500, ROWS - 1]) expect(read({ cells: (each) => (each === row ? `41.5${between}40` : '41.5,40') }), between).toBeUndefined();
     expect(read({ cells: (row) => (row === 2500 ? '41.5,40\n' : '41.5,40') })).toBeUndefined();
   });
 
